@@ -1,0 +1,3 @@
+//! The thinking of Coilside.
+#[cfg(feature = "uniffi")]
+uniffi::setup_scaffolding!("coilside");

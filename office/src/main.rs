@@ -1,0 +1,2 @@
+//! The program `coilside`.
+fn main() {}

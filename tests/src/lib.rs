@@ -1,0 +1,1 @@
+//! What crosses parts: helpers shared by the whole-visit and fault tests.
