@@ -1,0 +1,4 @@
+//! What a service consists of, as data, and what no service may do.
+
+pub mod danger;
+pub mod pack;

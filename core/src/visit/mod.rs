@@ -1,0 +1,3 @@
+//! What happened in a visit, and what it means.
+
+pub mod fact;
