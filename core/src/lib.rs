@@ -14,3 +14,5 @@ pub mod words;
 
 #[cfg(feature = "uniffi")]
 uniffi::setup_scaffolding!("coilside");
+
+pub mod science;
