@@ -5,10 +5,14 @@
 
 pub mod action;
 pub mod effect;
+pub mod id;
 pub mod now;
 pub mod procedure;
 pub mod screen;
 pub mod visit;
+pub mod words;
 
 #[cfg(feature = "uniffi")]
 uniffi::setup_scaffolding!("coilside");
+
+pub mod science;

@@ -1,3 +1,6 @@
 //! What happened in a visit, and what it means.
 
+pub mod apply;
+pub mod event;
 pub mod fact;
+pub mod state;
