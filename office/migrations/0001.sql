@@ -1,12 +1,14 @@
 -- The office's database, first version. Numbered files are never changed once a release wrote with them.
 
--- A field device. Only the SHA-256 of its token is kept, so a stolen database opens no door.
+-- A field device. Only the SHA-256 of its token is kept, so a stolen database opens no door. `name` is whose it is, as
+-- the office says; `calls_itself` and the key come from the device.
 CREATE TABLE device (
-    id          INTEGER PRIMARY KEY,
-    name        TEXT    NOT NULL,
-    token_hash  BLOB    NOT NULL UNIQUE CHECK (length(token_hash) = 32),
-    public_key  BLOB    CHECK (length(public_key) = 65),
-    joined_ms   INTEGER NOT NULL
+    id           INTEGER PRIMARY KEY,
+    name         TEXT    NOT NULL,
+    token_hash   BLOB    NOT NULL UNIQUE CHECK (length(token_hash) = 32),
+    public_key   BLOB    CHECK (length(public_key) = 65),
+    calls_itself TEXT,
+    joined_ms    INTEGER NOT NULL
 ) STRICT;
 
 -- A visit as far as it has arrived. `head` is the SHA-256 of the last stored event.
@@ -100,10 +102,34 @@ CREATE TABLE summary (
     made_ms INTEGER NOT NULL
 ) STRICT, WITHOUT ROWID;
 
--- What the list of visits shows, worked out from the events. Always rebuildable; `at_next` and `maker` say from what.
+-- What the list of visits shows, worked out from the events and always rebuildable. `at_…` and `maker` say from what.
 CREATE TABLE listing (
     visit       TEXT PRIMARY KEY REFERENCES visit (id),
     at_next     INTEGER NOT NULL,
+    at_sealed   INTEGER NOT NULL,
+    at_branches INTEGER NOT NULL,
     maker       INTEGER NOT NULL,
-    row         TEXT NOT NULL
+    assignment  TEXT    NOT NULL,
+    opened_ms   INTEGER NOT NULL,
+    offset_min  INTEGER NOT NULL,
+    site        TEXT    NOT NULL,
+    place       TEXT    NOT NULL,
+    units       TEXT    NOT NULL,
+    technician  TEXT    NOT NULL,
+    state       TEXT    NOT NULL,
+    missing     INTEGER NOT NULL,
+    trouble     INTEGER NOT NULL,
+    searched    TEXT    NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE listed_photo (
+    visit       TEXT NOT NULL REFERENCES listing (visit) ON DELETE CASCADE,
+    digest      BLOB NOT NULL CHECK (length(digest) = 32),
+    PRIMARY KEY (visit, digest)
+) STRICT, WITHOUT ROWID;
+
+-- Few things about the office itself: whom owners call.
+CREATE TABLE setting (
+    name  TEXT PRIMARY KEY,
+    value TEXT NOT NULL
 ) STRICT, WITHOUT ROWID;

@@ -12,6 +12,7 @@ mod store;
 mod wire;
 
 pub use app::hand_out_assignments::AssignmentError;
+pub use app::library::LibraryError;
 pub use ids::{Digest, NotAName, Secret, VisitId};
 pub use office::{Office, OfficeError, OfficeSettings, open, serve};
 pub use store::StoreError;

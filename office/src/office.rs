@@ -6,7 +6,8 @@ use std::sync::Arc;
 use std::time::{SystemTime, UNIX_EPOCH};
 
 use crate::app::hand_out_assignments::AssignmentError;
-use crate::app::{hand_out_assignments, join, sign_in};
+use crate::app::library::{Library, LibraryError};
+use crate::app::{hand_out_assignments, join, make_summary, sign_in};
 use crate::ids::Secret;
 use crate::store::{Store, StoreError};
 
@@ -25,6 +26,9 @@ pub enum OfficeError {
     /// Disk or database.
     #[error(transparent)]
     Store(#[from] StoreError),
+    /// Procedures or words of the program itself.
+    #[error(transparent)]
+    Library(#[from] LibraryError),
     /// The port.
     #[error("the office cannot listen on port {port}; another program may use it, choose another one")]
     Port {
@@ -48,6 +52,7 @@ type Clock = Arc<dyn Fn() -> i64 + Send + Sync>;
 #[derive(Clone)]
 pub struct Office {
     pub(crate) store: Arc<Store>,
+    pub(crate) library: Library,
     clock: Clock,
 }
 
@@ -89,7 +94,7 @@ impl Office {
     /// # Errors
     /// As [`open`].
     pub fn open_by(folder: &Path, clock: impl Fn() -> i64 + Send + Sync + 'static) -> Result<Self, OfficeError> {
-        Ok(Self { store: Arc::new(Store::open(folder)?), clock: Arc::new(clock) })
+        Ok(Self { store: Arc::new(Store::open(folder)?), library: Library::open()?, clock: Arc::new(clock) })
     }
 
     /// Serves on a listener until Ctrl-C; requests that run are finished.
@@ -145,6 +150,14 @@ impl Office {
     /// When it has no usable `id`, or cannot be written down.
     pub fn put_assignment(&self, doc: &serde_json::Value) -> Result<(), AssignmentError> {
         hand_out_assignments::put(&self.store, doc, self.now_ms())
+    }
+
+    /// Sets whom owners call, as their summaries show it: the firm's name and telephone.
+    ///
+    /// # Errors
+    /// When it cannot be written down.
+    pub fn set_contact(&self, text: &str) -> Result<(), OfficeError> {
+        Ok(make_summary::set_contact(&self.store, text)?)
     }
 
     pub(crate) fn now_ms(&self) -> i64 {

@@ -5,7 +5,7 @@ mod support;
 
 use p256::ecdsa::SigningKey;
 use serde_json::json;
-use support::{Bench, chain, head, sign};
+use support::{Bench, chain, payload, sign};
 
 const VISIT: &str = "visit-1";
 
@@ -17,7 +17,7 @@ async fn a_seal_that_holds_is_taken_and_may_be_repeated() {
     for _ in 0..2 {
         let answer = bench.seal(VISIT, &events, true).await;
         assert_eq!(answer.status, 200, "{}", answer.text());
-        assert_eq!(answer.json()["verified"], true);
+        assert_eq!(answer.json()["sealed"], true);
     }
 }
 
@@ -39,7 +39,7 @@ async fn a_seal_of_another_chain_key_visit_or_content_is_refused() {
     bench.send(VISIT, 0, &events).await;
     assert_eq!(bench.seal(VISIT, &chain(VISIT, &["a", "B"]), true).await.status, 409);
 
-    let payload = json!({ "visit": VISIT, "last": head(&events), "next": 2, "complete": true });
+    let payload = payload(VISIT, &events, true);
     let stranger = SigningKey::from_slice(&[9; 32]).unwrap();
     let path = format!("/visits/{VISIT}/seal");
     let body = json!({ "jws": sign(&stranger, &payload), "public_key": bench.public_key() });
@@ -48,7 +48,7 @@ async fn a_seal_of_another_chain_key_visit_or_content_is_refused() {
     let body = json!({ "jws": sign(&stranger, &payload), "public_key": strangers });
     assert_eq!(bench.put(&path, body).await.status, 403);
 
-    let other = json!({ "visit": "visit-2", "last": head(&events), "next": 2, "complete": true });
+    let other = support::payload("visit-2", &events, true);
     let body = json!({ "jws": sign(&bench.key, &other), "public_key": bench.public_key() });
     assert_eq!(bench.put(&path, body).await.status, 422);
 

@@ -2,7 +2,7 @@
 
 use serde_json::Value;
 
-use crate::store::{Store, StoreError, assignments};
+use crate::store::{Store, StoreError, assignments, listings};
 
 /// An assignment that cannot be handed out.
 #[derive(Debug, thiserror::Error)]
@@ -21,7 +21,10 @@ pub(crate) fn put(store: &Store, doc: &Value, now_ms: i64) -> Result<(), Assignm
     if !(1..=64).contains(&id.len()) || !id.bytes().all(|b| b.is_ascii_alphanumeric() || b == b'-') {
         return Err(AssignmentError::NoId);
     }
-    store.write(|db| Ok(assignments::put(db, id, &doc.to_string(), now_ms)?))
+    store.write(|db| {
+        assignments::put(db, id, &doc.to_string(), now_ms)?;
+        Ok(listings::forget_assignment(db, id)?)
+    })
 }
 
 /// All assignments, by id.

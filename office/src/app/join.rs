@@ -4,7 +4,7 @@ use crate::ids::Secret;
 use crate::store::devices::{self, Device};
 use crate::store::{Store, StoreError};
 use crate::wire::DeviceIn;
-use crate::wire::jws::{self, JwsError};
+use crate::wire::key::{self, NotAKey};
 
 /// The most characters of a device's name.
 const NAME_CHARS_MAX: usize = 80;
@@ -13,7 +13,7 @@ const NAME_CHARS_MAX: usize = 80;
 #[derive(Debug, thiserror::Error)]
 pub(crate) enum RegisterError {
     #[error(transparent)]
-    Key(#[from] JwsError),
+    Key(#[from] NotAKey),
     #[error("the name must have 1 to {NAME_CHARS_MAX} characters")]
     Name,
     #[error("this device has registered another key; ask the office for a new token")]
@@ -29,7 +29,7 @@ pub(crate) fn add_device(store: &Store, name: &str, token: &Secret, now_ms: i64)
 
 /// Takes a device's key. The first one stays; the same one again changes nothing.
 pub(crate) fn register(store: &Store, device: &Device, sent: &DeviceIn) -> Result<(), RegisterError> {
-    let public_key = jws::key_bytes(&jws::read_key(&sent.public_key)?);
+    let public_key = key::read(&sent.public_key)?;
     let name = sent.name.trim();
     if !(1..=NAME_CHARS_MAX).contains(&name.chars().count()) {
         return Err(RegisterError::Name);

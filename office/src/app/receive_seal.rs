@@ -1,17 +1,26 @@
 //! A device hands in a seal: it is checked against the device's key and the stored chain before it is kept.
 
+use coilside_core::record::seal::{self as core_seal, Payload};
+
 use crate::ids::{Digest, Secret, VisitId};
 use crate::store::devices::Device;
 use crate::store::seals::Seal;
 use crate::store::{Store, StoreError, events, seals, summaries};
 use crate::wire::SealIn;
-use crate::wire::jws::{self, JwsError, Sealed};
+use crate::wire::key::{self, NotAKey};
+
+/// The most bytes of a seal. It lists what is missing and why, so it may have some length.
+const JWS_BYTES_MAX: usize = 256 * 1024;
 
 /// A seal that was not taken.
 #[derive(Debug, thiserror::Error)]
 pub(crate) enum SealError {
     #[error(transparent)]
-    Jws(#[from] JwsError),
+    Key(#[from] NotAKey),
+    #[error("the seal has {bytes} bytes, more than {JWS_BYTES_MAX}")]
+    TooLong { bytes: usize },
+    #[error(transparent)]
+    Jws(#[from] core_seal::SealError),
     #[error("this device has registered no key yet; register it, then send the seal again")]
     NoKey,
     #[error("the seal is made with another key than the one that this device registered")]
@@ -42,13 +51,15 @@ pub(crate) fn receive(
     now_ms: i64,
 ) -> Result<(), SealError> {
     let registered = device.public_key.as_ref().ok_or(SealError::NoKey)?;
-    let key = jws::read_key(&sent.public_key)?;
-    let public_key = jws::key_bytes(&key);
+    let public_key = key::read(&sent.public_key)?;
     if *registered != public_key {
         return Err(SealError::OtherKey);
     }
-    let sealed = jws::verify(&sent.jws, &key)?;
-    if sealed.visit != *visit {
+    if sent.jws.len() > JWS_BYTES_MAX {
+        return Err(SealError::TooLong { bytes: sent.jws.len() });
+    }
+    let sealed = core_seal::open(&sent.jws, &public_key)?;
+    if sealed.visit != visit.as_str() {
         return Err(SealError::OtherVisit);
     }
     store.write(|db| {
@@ -60,14 +71,14 @@ pub(crate) fn receive(
         if sealed.next > next || sealed.next == 0 {
             return Err(SealError::EventsMissing { next, head: hash });
         }
-        if events::hash_at(db, visit, sealed.next - 1)? != Some(sealed.last) {
-            return Err(SealError::OtherChain { next, head: hash });
-        }
+        let last = events::hash_at(db, visit, sealed.next - 1)?
+            .filter(|last| last.to_string() == sealed.last)
+            .ok_or(SealError::OtherChain { next, head: hash })?;
         if let Some(kept) = seals::of(db, visit)? {
             // The same content may come under another signature: ES256 signs differently each time.
-            return if same(&kept, &sealed) { Ok(()) } else { Err(SealError::SealedOtherwise) };
+            return if same(&kept, last, &sealed) { Ok(()) } else { Err(SealError::SealedOtherwise) };
         }
-        let Sealed { last, next: covers, complete, .. } = sealed;
+        let Payload { next: covers, complete, .. } = sealed;
         seals::put(
             db,
             visit,
@@ -78,6 +89,6 @@ pub(crate) fn receive(
     })
 }
 
-fn same(kept: &Seal, sealed: &Sealed) -> bool {
-    (kept.last, kept.covers, kept.complete) == (sealed.last, sealed.next, sealed.complete)
+fn same(kept: &Seal, last: Digest, sealed: &Payload) -> bool {
+    (kept.last, kept.covers, kept.complete) == (last, sealed.next, sealed.complete)
 }

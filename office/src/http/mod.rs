@@ -4,6 +4,7 @@ mod api;
 mod blocking;
 mod caller;
 mod headers;
+mod pages;
 mod refusal;
 
 use axum::Router;
@@ -11,6 +12,6 @@ use axum::Router;
 use crate::office::Office;
 
 pub(crate) fn router(office: Office) -> Router {
-    let router = Router::new().nest("/api/v1", api::routes()).with_state(office);
+    let router = Router::new().nest("/api/v1", api::routes()).merge(pages::routes()).with_state(office);
     headers::on_every_answer(router)
 }

@@ -111,7 +111,8 @@ impl From<SealError> for Refusal {
         let title = "The seal was not taken";
         let refuse = |status, kind| Self::stuck(status, kind, title, &error);
         match error {
-            SealError::Jws(_) | SealError::OtherVisit => refuse(422, "seal"),
+            SealError::Jws(_) | SealError::Key(_) | SealError::OtherVisit => refuse(422, "seal"),
+            SealError::TooLong { .. } => refuse(413, "seal"),
             SealError::NoKey => refuse(409, "no-key"),
             SealError::OtherKey => refuse(403, "other-key"),
             SealError::AnotherDevice => refuse(403, "another-device"),

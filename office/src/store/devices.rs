@@ -53,9 +53,9 @@ fn one(db: &Connection, sql: &str, key: impl ToSql) -> Result<Option<Device>, St
     Ok(row.optional()?)
 }
 
-/// Sets a device's key and name, only where it has no key yet.
-pub(crate) fn register(db: &Connection, id: DeviceId, name: &str, public_key: &[u8]) -> Result<(), StoreError> {
-    let sql = "UPDATE device SET name = ?2, public_key = ?3 WHERE id = ?1 AND public_key IS NULL";
-    db.prepare_cached(sql)?.execute(params![id, name, public_key])?;
+/// Sets a device's key and what it calls itself, only where it has no key yet.
+pub(crate) fn register(db: &Connection, id: DeviceId, calls_itself: &str, public_key: &[u8]) -> Result<(), StoreError> {
+    let sql = "UPDATE device SET calls_itself = ?2, public_key = ?3 WHERE id = ?1 AND public_key IS NULL";
+    db.prepare_cached(sql)?.execute(params![id, calls_itself, public_key])?;
     Ok(())
 }

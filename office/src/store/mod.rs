@@ -7,6 +7,7 @@ pub(crate) mod folder;
 pub(crate) mod listings;
 pub(crate) mod photos;
 pub(crate) mod seals;
+pub(crate) mod settings;
 pub(crate) mod summaries;
 pub(crate) mod ways_in;
 

@@ -2,7 +2,7 @@
 
 pub(crate) mod envelope;
 pub(crate) mod events;
-pub(crate) mod jws;
+pub(crate) mod key;
 pub(crate) mod problem;
 pub(crate) mod tus;
 
@@ -13,7 +13,7 @@ use serde::{Deserialize, Serialize};
 pub(crate) struct DeviceIn {
     /// Its P-256 key, SEC1, in hexadecimal digits.
     pub(crate) public_key: String,
-    /// Whose it is.
+    /// What the device calls itself.
     pub(crate) name: String,
 }
 
@@ -32,7 +32,7 @@ pub(crate) struct SealOut {
     /// Of which visit.
     pub(crate) visit: String,
     /// Always true: a seal that does not hold is refused.
-    pub(crate) verified: bool,
+    pub(crate) sealed: bool,
 }
 
 /// Whether a photograph may be deleted on the device.

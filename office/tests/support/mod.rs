@@ -126,7 +126,7 @@ impl Bench {
     }
 
     pub async fn seal(&self, visit: &str, events: &[String], complete: bool) -> Answer {
-        let payload = json!({ "visit": visit, "last": head(events), "next": events.len(), "complete": complete });
+        let payload = payload(visit, events, complete);
         let body = json!({ "jws": sign(&self.key, &payload), "public_key": self.public_key() });
         self.put(&format!("/visits/{visit}/seal"), body).await
     }
@@ -186,9 +186,18 @@ pub fn head(events: &[String]) -> String {
     events.last().map_or("0".repeat(64), |last| Digest::of(last.as_bytes()).to_string())
 }
 
+/// What a device seals.
+pub fn payload(visit: &str, events: &[String], complete: bool) -> Value {
+    json!({
+        "format": 1, "visit": visit, "last": head(events), "next": events.len(), "complete": complete, "missing": [],
+        "at_utc_ms": START_MS, "offset_min": 60, "device_key": "",
+    })
+}
+
 pub fn sign(key: &SigningKey, payload: &Value) -> String {
     let part = |text: String| URL_SAFE_NO_PAD.encode(text);
-    let input = format!("{}.{}", part(r#"{"alg":"ES256"}"#.into()), part(payload.to_string()));
+    let input =
+        format!("{}.{}", part(r#"{"alg":"ES256","typ":"coilside-seal+json"}"#.into()), part(payload.to_string()));
     let signature: Signature = key.sign(input.as_bytes());
     format!("{input}.{}", URL_SAFE_NO_PAD.encode(signature.to_bytes()))
 }

@@ -16,7 +16,7 @@ use crate::wire::DeviceIn;
 pub(super) async fn register(State(office): State<Office>, Caller(device): Caller, body: Bytes) -> Answer<Value> {
     let sent: DeviceIn = super::json(&body)?;
     on_disk(&office, move |store, _| join::register(store, &device, &sent)).await?;
-    Ok((StatusCode::OK, Json(json!({ "registered": true }))))
+    Ok((StatusCode::OK, Json(json!({ "known": true }))))
 }
 
 pub(super) async fn assignments(State(office): State<Office>, _: Caller) -> Answer<Value> {

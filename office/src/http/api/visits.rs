@@ -41,7 +41,7 @@ pub(super) async fn seal(
     let token = Secret::random().map_err(|_| Refusal::broken())?;
     let of = visit.to_string();
     on_disk(&office, move |store, now_ms| receive_seal::receive(store, &device, &visit, &sent, &token, now_ms)).await?;
-    Ok((StatusCode::OK, Json(SealOut { visit: of, verified: true })))
+    Ok((StatusCode::OK, Json(SealOut { visit: of, sealed: true })))
 }
 
 fn name(visit: &str) -> Result<VisitId, Refusal> {
