@@ -5,6 +5,7 @@
 #![forbid(unsafe_code)]
 
 mod app;
+pub mod demo;
 mod http;
 mod ids;
 mod office;

@@ -111,8 +111,7 @@ pub fn look(bytes: &[u8], place: Option<&PlaceFix>, now: &Now) -> Result<(Prepar
 
 fn decode(bytes: &[u8], format: ImageFormat) -> Result<DynamicImage, IntakeError> {
     let damaged = |error: image::ImageError| IntakeError::Damaged { detail: error.to_string() };
-    let (width, height) =
-        ImageReader::with_format(Cursor::new(bytes), format).into_dimensions().map_err(damaged)?;
+    let (width, height) = ImageReader::with_format(Cursor::new(bytes), format).into_dimensions().map_err(damaged)?;
     if u64::from(width) * u64::from(height) > PHOTO_PIXELS_MAX {
         return Err(IntakeError::TooLarge { width, height });
     }

@@ -26,6 +26,8 @@ pub enum Missing {
     NotForThisUnit,
     /// Whether it applies depends on a question that is not answered.
     Answer { condition: ConditionId },
+    /// A question that this step asks is not answered.
+    Question { condition: ConditionId },
     /// An earlier phase is not finished.
     Phase { phase: PhaseId },
     /// An earlier step is not behind.
@@ -127,7 +129,14 @@ pub fn facts_after(facts: &Facts, change: &Change) -> Facts {
 ///
 /// # Errors
 /// The list of what is missing, never empty.
-pub fn allowed(pack: &Pack, phase: &Phase, step: &Step, run: &Run, passage: Passage, now: &Now) -> Result<Change, Vec<Missing>> {
+pub fn allowed(
+    pack: &Pack,
+    phase: &Phase,
+    step: &Step,
+    run: &Run,
+    passage: Passage,
+    now: &Now,
+) -> Result<Change, Vec<Missing>> {
     match applies(step, run) {
         Applies::No => return Err(vec![Missing::NotForThisUnit]),
         Applies::Ask { condition } => return Err(vec![Missing::Answer { condition }]),
@@ -178,7 +187,7 @@ fn missing_inside(pack: &Pack, step: &Step, run: &Run, now: &Now) -> Vec<Missing
     let mut missing = Vec::new();
     for condition in &step.asks {
         if !run.conditions.contains_key(condition) {
-            missing.push(Missing::Answer { condition: condition.clone() });
+            missing.push(Missing::Question { condition: condition.clone() });
         }
     }
     for id in &step.readings {

@@ -163,7 +163,10 @@ pub fn faults(pack: &Pack) -> Vec<String> {
         for when in &step.when {
             let condition = pack.condition(when.condition.as_str());
             if condition.is_some_and(|condition| !condition.options.iter().any(|option| option.id == when.option)) {
-                faults.push(format!("step '{}' asks for {}={}, which is no answer", step.id, when.condition, when.option));
+                faults.push(format!(
+                    "step '{}' asks for {}={}, which is no answer",
+                    step.id, when.condition, when.option
+                ));
             }
         }
     }

@@ -2,4 +2,4 @@
 
 mod assignment;
 
-pub use assignment::{Assignment, AssignedUnit, Owner, PastReading, Site};
+pub use assignment::{AssignedUnit, Assignment, Owner, PastReading, Site};

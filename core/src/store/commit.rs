@@ -88,10 +88,11 @@ fn write_events(transaction: &Transaction<'_>, commit: &Commit<'_>) -> Result<()
             visit.end.next as i64
         ],
     )?;
-    let kept: i64 = transaction
-        .query_row("SELECT coalesce((SELECT next FROM snapshot WHERE visit = ?1), 0)", [visit.id.as_str()], |row| {
-            row.get(0)
-        })?;
+    let kept: i64 = transaction.query_row(
+        "SELECT coalesce((SELECT next FROM snapshot WHERE visit = ?1), 0)",
+        [visit.id.as_str()],
+        |row| row.get(0),
+    )?;
     if visit.end.next >= kept as u64 + SNAPSHOT_EVERY {
         let state = serde_json::to_string(visit)
             .map_err(|error| StoreError::Damaged { what: "the visit's state".into(), detail: error.to_string() })?;

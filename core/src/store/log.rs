@@ -83,7 +83,8 @@ impl Store {
     /// Where the store cannot be read.
     pub fn visits(&self, sealed_most: u32) -> Result<Vec<VisitRow>, StoreError> {
         let columns = "SELECT visit, assignment, opened_utc_ms, sealed FROM visit";
-        let mut open = self.connection.prepare_cached(&format!("{columns} WHERE sealed = 0 ORDER BY opened_utc_ms DESC"))?;
+        let mut open =
+            self.connection.prepare_cached(&format!("{columns} WHERE sealed = 0 ORDER BY opened_utc_ms DESC"))?;
         let mut rows: Vec<VisitRow> = open.query_map([], row)?.collect::<Result<_, _>>()?;
         let mut closed = self
             .connection

@@ -45,20 +45,9 @@ pub enum Body {
     /// A unit's run of a procedure begins; the pack's bytes are pinned by their digest.
     RunStarted { unit: Letter, asset: String, label: String, pack: String, pack_digest: Digest, core: String },
     /// A question about the unit was answered.
-    ConditionSet {
-        unit: Letter,
-        condition: ConditionId,
-        option: String,
-        sets: Facts,
-    },
+    ConditionSet { unit: Letter, condition: ConditionId, option: String, sets: Facts },
     /// A step with a waiting time began.
-    StepStarted {
-        unit: Letter,
-        step: StepId,
-        sets: Facts,
-        least_s: u32,
-        most_s: u32,
-    },
+    StepStarted { unit: Letter, step: StepId, sets: Facts, least_s: u32, most_s: u32 },
     /// A step is done. `late` tells that its waiting time went past the most.
     StepDone {
         unit: Letter,
@@ -73,14 +62,7 @@ pub enum Body {
     /// A mark was taken back: what the step had set is not known any more.
     StepUndone { unit: Letter, step: StepId, clears: Vec<Fact> },
     /// A step happened although it was refused. The truth, with the dangers that it brought.
-    StepHappened {
-        unit: Letter,
-        step: StepId,
-        sets: Facts,
-        clears: Vec<Fact>,
-        words: String,
-        dangers: Vec<Danger>,
-    },
+    StepHappened { unit: Letter, step: StepId, sets: Facts, clears: Vec<Fact>, words: String, dangers: Vec<Danger> },
     /// A value was measured or read off. `value` is decimal text in `unit`; `typed` is what the person wrote.
     ReadingTaken {
         #[serde(rename = "unit")]

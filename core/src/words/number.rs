@@ -69,7 +69,9 @@ mod tests {
 
     #[test]
     fn comma_and_point_are_both_read() {
-        for (typed, value) in [("12,5", 12.5), (" 12.5 ", 12.5), ("-3", -3.0), ("\u{2212}3,25", -3.25), ("1 200", 1200.0)] {
+        for (typed, value) in
+            [("12,5", 12.5), (" 12.5 ", 12.5), ("-3", -3.0), ("\u{2212}3,25", -3.25), ("1 200", 1200.0)]
+        {
             assert_eq!(parse(typed, 1), Ok(value), "{typed}");
         }
     }

@@ -157,7 +157,9 @@ pub(crate) fn read_from<'a>(
     let registered = device.as_ref().and_then(|device| device.public_key.clone());
     let seal = match seals::of(db, id)? {
         None => SealCheck::None,
-        Some(seal) => check(&seal, registered.as_deref(), events::hash_at(db, id, seal.covers.saturating_sub(1))?, head.next),
+        Some(seal) => {
+            check(&seal, registered.as_deref(), events::hash_at(db, id, seal.covers.saturating_sub(1))?, head.next)
+        }
     };
     let assignment = assignments::of(db, &visit.assignment)?;
     let mut safe = BTreeSet::new();

@@ -1,8 +1,8 @@
 //! Disk and database block; the server's own threads must not.
 
 use super::refusal::Refusal;
-use crate::office::Office;
 use crate::app::library::Library;
+use crate::office::Office;
 use crate::store::Store;
 
 /// Does a use case on a thread that may wait for the disk. `work` gets the store and the time.

@@ -12,7 +12,12 @@ pub(super) fn shoot(slot: &str, around: &Circumstances<'_>) -> Result<Decision, 
         return Err(Refusal::NoSuch { name: slot.to_owned() });
     }
     // Title and what must be visible are words: the door fills them in.
-    let request = Request::TakePhoto { slot: slot.to_owned(), title: String::new(), show: String::new() };
+    let request = Request::TakePhoto {
+        unit: around.unit.0.clone(),
+        slot: slot.to_owned(),
+        title: String::new(),
+        show: String::new(),
+    };
     Ok(Decision { requests: vec![request], ..Decision::default() })
 }
 
@@ -20,9 +25,8 @@ pub(super) fn shoot(slot: &str, around: &Circumstances<'_>) -> Result<Decision, 
 #[must_use]
 pub fn photo_events(visit: &Visit, unit: &Letter, slot: &Slot, prepared: &Prepared) -> Vec<Body> {
     let mut flags = prepared.flags.clone();
-    let elsewhere = visit.photos().any(|(letter, other, photo)| {
-        photo.digest == prepared.digest && (letter, other) != (unit, slot)
-    });
+    let elsewhere =
+        visit.photos().any(|(letter, other, photo)| photo.digest == prepared.digest && (letter, other) != (unit, slot));
     if elsewhere {
         flags.push(PhotoFlag::SameAsOther);
     }

@@ -8,7 +8,7 @@ mod seal;
 mod step;
 
 pub use evidence::photo_events;
-pub use seal::{completeness, gaps};
+pub use seal::{Gap, completeness, gaps};
 
 use std::collections::BTreeMap;
 
@@ -157,7 +157,9 @@ fn decide_rested(visit: &Visit, run: &Run, action: &Action, around: &Circumstanc
         Action::Seal => seal::prepare(visit, around),
         Action::CancelSeal => Ok(Decision { events: vec![Body::SealCancelled {}], ..Decision::default() }),
         Action::BreakOff => seal::break_off(visit, around),
-        Action::Go { .. } | Action::StartVisit { .. } | Action::Draft { .. } | Action::Set { .. } => Ok(Decision::default()),
+        Action::Go { .. } | Action::StartVisit { .. } | Action::Draft { .. } | Action::SendNow | Action::Set { .. } => {
+            Ok(Decision::default())
+        }
     }
 }
 

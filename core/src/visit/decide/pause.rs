@@ -31,8 +31,5 @@ pub(super) fn recheck(run: &Run, name: &str, around: &Circumstances<'_>) -> Resu
     let no_such = || Refusal::NoSuch { name: name.to_owned() };
     let fact: Fact = name.parse().map_err(|_| no_such())?;
     let value = *run.lapsed.get(&fact).ok_or_else(no_such)?;
-    Ok(Decision {
-        events: vec![Body::FactRechecked { unit: around.unit.clone(), fact, value }],
-        ..Decision::default()
-    })
+    Ok(Decision { events: vec![Body::FactRechecked { unit: around.unit.clone(), fact, value }], ..Decision::default() })
 }

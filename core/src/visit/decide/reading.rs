@@ -16,7 +16,12 @@ fn find<'a>(field: &str, around: &Circumstances<'a>) -> Result<&'a Reading, Refu
         .ok_or_else(|| Refusal::NoSuch { name: field.to_owned() })
 }
 
-pub(super) fn enter(field: &str, typed: &str, confirmed: bool, around: &Circumstances<'_>) -> Result<Decision, Refusal> {
+pub(super) fn enter(
+    field: &str,
+    typed: &str,
+    confirmed: bool,
+    around: &Circumstances<'_>,
+) -> Result<Decision, Refusal> {
     let reading = find(field, around)?;
     let (value, unusual) = if reading.quantity == Quantity::Text {
         let text: String = typed.trim().chars().take(TEXT_MAX).collect();
@@ -59,8 +64,8 @@ fn number_in(
     units: Units,
 ) -> Result<(String, bool), Refusal> {
     let quantity = reading.quantity;
-    let value = number::parse(typed, reading.decimals)
-        .map_err(|error| Refusal::Number { field: field.to_owned(), error })?;
+    let value =
+        number::parse(typed, reading.decimals).map_err(|error| Refusal::Number { field: field.to_owned(), error })?;
     let value = quantity.to_log(value, units);
     let limit = |text: &Option<String>| text.as_ref().and_then(|text| text.parse::<f64>().ok());
     let (least, most) = (limit(&reading.least), limit(&reading.most));
@@ -74,7 +79,8 @@ fn number_in(
     }
     let mut unusual = false;
     if let Some([from, to]) = &reading.usual {
-        let outside = from.parse::<f64>().is_ok_and(|from| value < from) || to.parse::<f64>().is_ok_and(|to| value > to);
+        let outside =
+            from.parse::<f64>().is_ok_and(|from| value < from) || to.parse::<f64>().is_ok_and(|to| value > to);
         if outside && !confirmed {
             return Err(Refusal::Unusual { field: field.to_owned(), from: from.clone(), to: to.clone() });
         }

@@ -87,11 +87,8 @@ pub fn gaps(pack: &Pack, run: &Run) -> Vec<Gap> {
 /// is still a gap: it stands in the record, with its reason.
 #[must_use]
 pub fn completeness(visit: &Visit, pack: &Pack) -> (bool, Vec<String>) {
-    let mut lines: Vec<String> = visit
-        .runs
-        .iter()
-        .flat_map(|(unit, run)| gaps(pack, run).into_iter().map(move |gap| gap.line(unit)))
-        .collect();
+    let mut lines: Vec<String> =
+        visit.runs.iter().flat_map(|(unit, run)| gaps(pack, run).into_iter().map(move |gap| gap.line(unit))).collect();
     if let Some(broken) = &visit.broken_off {
         lines.insert(0, Gap::BrokenOff { reason: broken.reason.clone() }.line(&Letter("-".into())));
     }
@@ -121,8 +118,8 @@ pub(super) fn prepare(visit: &Visit, around: &Circumstances<'_>) -> Result<Decis
 /// Dangers that nobody may walk away from as if the work were done.
 fn left_dangerous(run: &Run) -> Vec<Danger> {
     let mut open = dangers(&run.facts);
-    let acid_left =
-        matches!(run.facts.get(&Fact::Loop), Some(Value::Acid | Value::Spent)) && !open.contains(&Danger::AcidPastValves);
+    let acid_left = matches!(run.facts.get(&Fact::Loop), Some(Value::Acid | Value::Spent))
+        && !open.contains(&Danger::AcidPastValves);
     if acid_left {
         open.push(Danger::DrinkingWaterUnproved);
     }

@@ -25,7 +25,11 @@ impl From<PreviewError> for Refusal {
     }
 }
 
-pub(super) async fn preview(State(office): State<Office>, SignedIn(visitor): SignedIn, Path(digest): Path<String>) -> Page {
+pub(super) async fn preview(
+    State(office): State<Office>,
+    SignedIn(visitor): SignedIn,
+    Path(digest): Path<String>,
+) -> Page {
     let digest = Digest::parse(&digest).map_err(|_| PageError::Missing(visitor))?;
     let jpeg = on_disk(&office, move |store, _| preview::preview(store, digest)).await?;
     Ok(picture(jpeg))
@@ -37,7 +41,11 @@ pub(super) fn picture(jpeg: Vec<u8>) -> Response {
     (headers, jpeg).into_response()
 }
 
-pub(super) async fn original(State(office): State<Office>, SignedIn(visitor): SignedIn, Path(digest): Path<String>) -> Page {
+pub(super) async fn original(
+    State(office): State<Office>,
+    SignedIn(visitor): SignedIn,
+    Path(digest): Path<String>,
+) -> Page {
     let missing = |visitor: &Visitor| PageError::Missing(visitor.clone());
     let digest = Digest::parse(&digest).map_err(|_| missing(&visitor))?;
     let found = on_disk(&office, move |store, _| -> Result<_, StoreError> {

@@ -160,7 +160,8 @@ fn done(words: &Words, summary: &Summary, several: bool) -> Markup {
 }
 
 fn pairs(words: &Words, record: &Record<'_>, summary: &Summary, token: &str) -> Markup {
-    let here = |pair: &&Pair| [&pair.before, &pair.after].into_iter().flatten().any(|digest| record.safe.contains(digest));
+    let here =
+        |pair: &&Pair| [&pair.before, &pair.after].into_iter().flatten().any(|digest| record.safe.contains(digest));
     let shown: Vec<&Pair> = summary.pairs.iter().filter(here).collect();
     html! {
         @if !shown.is_empty() {

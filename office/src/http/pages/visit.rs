@@ -164,9 +164,7 @@ fn gap_words(words: &Words, gap: &Gap) -> (String, Option<String>) {
             (named("office-gap-step-skipped", "step", step.as_str()), Some(reason.clone()))
         }
         Gap::Shot { slot, reason } => (named("office-gap-shot", "shot", slot.as_str()), reason.clone()),
-        Gap::Reading { reading, reason } => {
-            (named("office-gap-reading", "reading", reading.as_str()), reason.clone())
-        }
+        Gap::Reading { reading, reason } => (named("office-gap-reading", "reading", reading.as_str()), reason.clone()),
         Gap::SettingLeft { excursion, reason } => {
             (named("office-gap-setting", "excursion", excursion), Some(reason.clone()))
         }

@@ -66,7 +66,8 @@ fn seal(words: &Words, record: &Record<'_>) -> Markup {
 
 fn photographs(words: &Words, record: &Record<'_>) -> Markup {
     let (all, waiting) = (record.digests().len(), record.waiting());
-    let here = words.fill("office-photos-of", &[("here", &(all - waiting.min(all)).to_string()), ("all", &all.to_string())]);
+    let here =
+        words.fill("office-photos-of", &[("here", &(all - waiting.min(all)).to_string()), ("all", &all.to_string())]);
     if waiting == 0 {
         line("good", &words.text("office-photos-here"), &here)
     } else {
@@ -93,6 +94,10 @@ fn procedure(words: &Words, record: &Record<'_>) -> Markup {
             let values = [("pack", found.pack.pack.pack.as_str()), ("version", &found.pack.pack.version)];
             line("attention", &words.text("office-pack-other"), &words.fill("office-pack-other.text", &values))
         }
-        None => line("attention", &words.text("office-pack-none"), &words.fill("office-pack-none.text", &[("pack", &run.pack)])),
+        None => line(
+            "attention",
+            &words.text("office-pack-none"),
+            &words.fill("office-pack-none.text", &[("pack", &run.pack)]),
+        ),
     }
 }

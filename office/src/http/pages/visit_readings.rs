@@ -103,7 +103,8 @@ fn value(words: &Words, run: &Run, reading: &Reading) -> Markup {
 /// The difference, where both were measured; said to be none that can be told where the instruments' limits reach it.
 /// The cautious bound counts both limits in full, as the owner's summary does.
 fn change(words: &Words, run: &Run, found: &Reading, left: &Reading) -> String {
-    let limit = |reading: &Reading| run.readings.get(&reading.id).and_then(|taken| taken.error_limit.parse::<f64>().ok());
+    let limit =
+        |reading: &Reading| run.readings.get(&reading.id).and_then(|taken| taken.error_limit.parse::<f64>().ok());
     let (Some(was), Some(is)) = (run.number(found.id.as_str()), run.number(left.id.as_str())) else {
         return String::new();
     };
@@ -120,7 +121,9 @@ fn change(words: &Words, run: &Run, found: &Reading, left: &Reading) -> String {
 
 fn instrument(words: &Words, run: &Run, ids: &[&ReadingId]) -> String {
     let taken: Option<&Taken> = ids.iter().find_map(|id| run.readings.get(*id)).filter(|t| !t.instrument.is_empty());
-    taken.map(|taken| words.get(&format!("instrument-{}", taken.instrument)).unwrap_or_else(|| taken.instrument.clone())).unwrap_or_default()
+    taken
+        .map(|taken| words.get(&format!("instrument-{}", taken.instrument)).unwrap_or_else(|| taken.instrument.clone()))
+        .unwrap_or_default()
 }
 
 fn time(run: &Run, id: &ReadingId) -> String {

@@ -52,7 +52,11 @@ pub(super) async fn to_visits() -> Response {
     Redirect::to("/visits").into_response()
 }
 
-pub(super) async fn list(State(office): State<Office>, SignedIn(visitor): SignedIn, Query(asked): Query<Asked>) -> Page {
+pub(super) async fn list(
+    State(office): State<Office>,
+    SignedIn(visitor): SignedIn,
+    Query(asked): Query<Asked>,
+) -> Page {
     let question = asked.question();
     let list = {
         let question = question.clone();
