@@ -159,8 +159,8 @@ pub struct Shot {
     pub required: bool,
 }
 
-/// A dilution, worked out from the label. Its words: `mix-<id>`, `.concentrate`, `.water`, `.order` (what goes in
-/// first), `.gear`.
+/// A dilution, worked out from the label. Its words: `mix-<id>`, `.concentrate`, `.water`, `.order-1`,
+/// `.order-2`, `.order-3` (what goes in first, second, third), `.gear`.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, rename_all = "kebab-case")]
 pub struct Mix {
@@ -203,6 +203,7 @@ pub struct Step {
     /// Its name, unique in the pack.
     pub id: StepId,
     /// Applies only when each of these conditions has one of these answers: `coil=coated`, `first-service=yes`.
+    /// A condition that stands twice may have either answer.
     #[serde(default)]
     pub when: Vec<When>,
     /// Steps (of any phase) that must be done, left out or not applicable first.

@@ -22,7 +22,7 @@ pub fn add_months(date: NaiveDate, months: i32) -> Result<NaiveDate, ScienceErro
         f64::from(MONTHS_MOST),
     )?;
     within(
-        "date's year",
+        "date (its year)",
         f64::from(date.year()),
         f64::from(YEAR_LEAST),
         f64::from(YEAR_MOST),
