@@ -1,10 +1,12 @@
 // The page: holds its parts together, draws what the core says, and knows nothing of what the screens are about.
 
+import { notice } from './announce.js';
 import { clockRuns, loneDwell, nextLimit } from './blocks/dwell.js';
 import { alarmDialog, menuDialog, photoDialog } from './dialogs.js';
 import { draw } from './dom.js';
 import { localDoor, takeToken } from './door.js';
 import { Alarms } from './effects/alarm.js';
+import { keepAwake } from './effects/awake.js';
 import { Photos } from './effects/photo.js';
 import { locate } from './effects/place.js';
 import { Fields } from './fields.js';
@@ -86,7 +88,6 @@ const ui = {
 };
 
 let place = '';
-let noticed = '';
 /** @type {Map<string, number>} */
 const scrolled = new Map();
 
@@ -129,23 +130,6 @@ function focusTitle() {
   if (!document.querySelector('dialog[open]')) document.getElementById('title')?.focus({ preventScroll: true });
 }
 
-/** Says new notices aloud, and brings them into sight unless somebody is typing. @param {Screen} screen @param {boolean} turned */
-function notice(screen, turned) {
-  const told = screen.notices.map((each) => [each.title, ...each.lines].join('. '));
-  const all = told.join(' ');
-  if (all === noticed) return;
-  noticed = all;
-  const urgent = screen.notices.some((each) => each.tone === 'danger' || each.tone === 'attention');
-  const region = document.getElementById(urgent ? 'urgent' : 'polite');
-  if (region) region.textContent = all;
-  const typing = document.activeElement?.matches('input, textarea') ?? false;
-  const first = document.querySelector('.notice');
-  if (all && !turned && !typing && first instanceof HTMLElement && !document.querySelector('dialog[open]')) {
-    first.focus({ preventScroll: true });
-    first.scrollIntoView({ block: 'nearest' });
-  }
-}
-
 /** Keeps a focused field from hiding behind the foot. */
 function measureFoot() {
   const foot = document.querySelector('.foot');
@@ -153,23 +137,6 @@ function measureFoot() {
   const style = document.documentElement.style;
   style.setProperty('--foot-height', `${foot instanceof HTMLElement ? foot.offsetHeight : 0}px`);
   style.setProperty('--top-height', `${top instanceof HTMLElement ? top.offsetHeight : 0}px`);
-}
-
-/** @type {WakeLockSentinel | null} */
-let awake = null;
-
-/** While a clock runs the display stays on, where the browser can do that. @param {boolean} wanted */
-async function keepAwake(wanted) {
-  if (!wanted) {
-    await awake?.release();
-    awake = null;
-  } else if ((!awake || awake.released) && 'wakeLock' in navigator && !document.hidden) {
-    try {
-      awake = await navigator.wakeLock.request('screen');
-    } catch {
-      awake = null; // A low battery may refuse it. The alarm rings all the same.
-    }
-  }
 }
 
 let limit = Infinity;
