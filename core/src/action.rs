@@ -53,6 +53,8 @@ pub enum Action {
     CancelSeal,
     /// Stop the visit here. The reason is the draft of `break-off`.
     BreakOff,
+    /// Send what waits now, also what was stuck.
+    SendNow,
     /// Change a setting of the app: `language` (`en`, `es`) or `units` (`metric`, `us`).
     Set { setting: String, value: String },
 }

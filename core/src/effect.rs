@@ -20,7 +20,7 @@ pub struct Effect {
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum Request {
     /// Take or pick a photograph, put its original bytes into `incoming`, answer `Photo`.
-    TakePhoto { slot: String, title: String, show: String },
+    TakePhoto { unit: String, slot: String, title: String, show: String },
     /// Say where the device is: answer `Place` or `Failed`.
     Locate,
     /// Call the person at this time, even if the app is closed: answer `Woken` once it has rung.

@@ -5,10 +5,19 @@
 
 pub mod action;
 pub mod effect;
+pub mod evidence;
+pub mod field;
+pub mod id;
 pub mod now;
 pub mod procedure;
+pub mod record;
+pub mod round;
+pub mod science;
 pub mod screen;
+pub mod store;
+pub mod sync;
 pub mod visit;
+pub mod words;
 
 #[cfg(feature = "uniffi")]
 uniffi::setup_scaffolding!("coilside");

@@ -33,7 +33,7 @@ dangers! {
     AcidPastValves = "acid-past-valves",
     /// Acid goes in before water: into the vessel or the loop.
     AcidBeforeWater = "acid-before-water",
-    /// Acid in a loop that cannot vent.
+    /// Acid, spent acid or neutraliser in a loop that cannot vent.
     AcidUnvented = "acid-unvented",
     /// Acid handled without eye, hand and body protection and an eyewash.
     AcidUnprotected = "acid-unprotected",
@@ -59,8 +59,10 @@ dangers! {
     CoversOffLive = "covers-off-live",
     /// Power on with covers or earth off, guard off or electrics damp.
     PowerOnUnready = "power-on-unready",
-    /// Power on after a flammable alarm.
+    /// Power on after a flammable alarm, or switched on without a clear reading.
     PowerOnGas = "power-on-gas",
+    /// A heating element may be under power with the cylinder not full.
+    ElementTankNotFull = "element-tank-not-full",
     /// The compressor may run without water.
     CompressorNoWater = "compressor-no-water",
     /// Spray while power is on.
@@ -92,16 +94,17 @@ pub fn dangers(facts: &Facts) -> Vec<Danger> {
             found.push(danger);
         }
     };
-    let acid = holds(facts, Fact::Loop, Value::Acid);
+    // Spent acid still burns, corrodes and gasses: only neutralising and draining end it.
+    let acid = any(facts, Fact::Loop, &[Value::Acid, Value::Spent]);
     let acid_about = acid || holds(facts, Fact::Vessel, Value::AcidMix);
-    let treated = any(facts, Fact::Loop, &[Value::Acid, Value::Spent, Value::Neutraliser, Value::Rinse]);
+    let gasses = acid || holds(facts, Fact::Loop, Value::Neutraliser);
     let powered = holds(facts, Fact::Supply, Value::On);
     let may_heat = powered && !holds(facts, Fact::HeatSources, Value::LockedOut);
     let pump = holds(facts, Fact::UnitPump, Value::Running) || holds(facts, Fact::ServicePump, Value::Running);
     let shut = any(facts, Fact::Valves, &[Value::Shut, Value::ProvedShut]);
 
     forbid(Danger::AcidPastValves, acid && !holds(facts, Fact::Valves, Value::ProvedShut));
-    forbid(Danger::AcidUnvented, acid && !holds(facts, Fact::LoopVent, Value::Vented));
+    forbid(Danger::AcidUnvented, gasses && !holds(facts, Fact::LoopVent, Value::Vented));
     forbid(
         Danger::AcidUnprotected,
         acid_about
@@ -113,8 +116,12 @@ pub fn dangers(facts: &Facts) -> Vec<Danger> {
     forbid(Danger::AcidHot, acid && (!holds(facts, Fact::LoopHeat, Value::Cold) || may_heat));
     forbid(Danger::AcidMaterial, acid && !holds(facts, Fact::ExchangerAcid, Value::Allowed));
     forbid(Danger::AcidBesideAlkali, acid_about && !holds(facts, Fact::AlkaliResidue, Value::None));
-    let unproved = treated || holds(facts, Fact::RinseCheck, Value::Unproved);
-    forbid(Danger::DrinkingWaterUnproved, unproved && !shut && !holds(facts, Fact::RinseCheck, Value::Proved));
+    // A proof is of the rinse that was measured. It says nothing of acid or neutraliser that came in afterwards, so
+    // these may not stand beside one: it would outlast them.
+    let stale = gasses && holds(facts, Fact::RinseCheck, Value::Proved);
+    let unproved = holds(facts, Fact::RinseCheck, Value::Unproved)
+        || holds(facts, Fact::Loop, Value::Rinse) && !holds(facts, Fact::RinseCheck, Value::Proved);
+    forbid(Danger::DrinkingWaterUnproved, stale || (gasses || unproved) && !shut);
     forbid(Danger::PumpDry, pump && matches!(facts.get(&Fact::Loop), None | Some(Value::Empty)));
     forbid(Danger::LoopShutWithHeat, shut && may_heat && !holds(facts, Fact::LoopVent, Value::Vented));
     forbid(
@@ -133,6 +140,8 @@ pub fn dangers(facts: &Facts) -> Vec<Danger> {
                 || holds(facts, Fact::Dampness, Value::Damp)),
     );
     forbid(Danger::PowerOnGas, powered && holds(facts, Fact::Gas, Value::Alarm));
+    let element = may_heat || holds(facts, Fact::FurtherSupplies, Value::On);
+    forbid(Danger::ElementTankNotFull, element && holds(facts, Fact::Tank, Value::NotFull));
     forbid(Danger::CompressorNoWater, may_heat && facts.get(&Fact::Loop).is_some_and(|loop_| *loop_ != Value::Water));
     found
 }
@@ -183,8 +192,11 @@ fn dangers_of_act(act: Act, before: &Facts, after: &Facts) -> Vec<Danger> {
                 && holds(before, Fact::Earth, Value::On)
                 && holds(before, Fact::FanGuard, Value::On)
                 && holds(before, Fact::Dampness, Value::Dry);
-            if !ready && !found.contains(&Danger::PowerOnUnready) {
+            if !ready {
                 found.push(Danger::PowerOnUnready);
+            }
+            if !holds(before, Fact::Gas, Value::Clear) {
+                found.push(Danger::PowerOnGas);
             }
         }
         Act::InsulationTest => {
@@ -206,4 +218,55 @@ fn dangers_of_act(act: Act, before: &Facts, after: &Facts) -> Vec<Danger> {
         }
     }
     found
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::visit::fact::Holds;
+
+    fn facts(held: &[&str]) -> Facts {
+        held.iter().map(|text| text.parse::<Holds>().unwrap()).map(|holds| (holds.fact, holds.value)).collect()
+    }
+
+    #[test]
+    fn spent_acid_without_gloves_is_as_forbidden_as_fresh_acid() {
+        let bare = facts(&["loop=spent", "eyes=protected", "body=protected", "eyewash=at-hand"]);
+        assert!(dangers(&bare).contains(&Danger::AcidUnprotected));
+    }
+
+    #[test]
+    fn neutraliser_in_a_loop_that_cannot_vent_is_forbidden() {
+        assert!(dangers(&facts(&["loop=neutraliser", "valves=proved-shut"])).contains(&Danger::AcidUnvented));
+    }
+
+    #[test]
+    fn an_old_proof_of_the_rinse_does_not_open_the_valves_on_spent_acid() {
+        for valves in ["valves=open", "valves=proved-shut"] {
+            let state = facts(&["loop=spent", "rinse-check=proved", valves]);
+            assert!(dangers(&state).contains(&Danger::DrinkingWaterUnproved), "{valves}");
+        }
+        let rinsed = facts(&["loop=rinse", "rinse-check=proved", "valves=open"]);
+        assert!(!dangers(&rinsed).contains(&Danger::DrinkingWaterUnproved));
+    }
+
+    #[test]
+    fn power_is_not_switched_on_without_a_clear_reading_for_gas() {
+        let mut before = facts(&["covers=on", "earth=on", "fan-guard=on", "dampness=dry", "supply=off"]);
+        let after_of = |before: &Facts| {
+            let mut after = before.clone();
+            after.insert(Fact::Supply, Value::On);
+            after
+        };
+        let unread = dangers_of_change(&before, &after_of(&before), &[Act::Energise]);
+        assert_eq!(unread, [Danger::PowerOnGas]);
+        before.insert(Fact::Gas, Value::Clear);
+        assert_eq!(dangers_of_change(&before, &after_of(&before), &[Act::Energise]), []);
+    }
+
+    #[test]
+    fn a_further_supply_is_not_on_with_the_cylinder_not_full() {
+        let state = facts(&["further-supplies=on", "tank=not-full"]);
+        assert!(dangers(&state).contains(&Danger::ElementTankNotFull));
+    }
 }

@@ -4,7 +4,8 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::visit::fact::Holds;
+use crate::id::{ConditionId, ExcursionId, PhaseId, ReadingId, Slot, StepId};
+use crate::visit::fact::{Fact, Holds};
 
 /// A whole pack as it is written in `pack.toml`.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -44,7 +45,7 @@ pub struct Pack {
 #[serde(deny_unknown_fields, rename_all = "kebab-case")]
 pub struct Condition {
     /// Its name.
-    pub id: String,
+    pub id: ConditionId,
     /// The answers, at least two.
     #[serde(rename = "option")]
     pub options: Vec<ConditionOption>,
@@ -112,7 +113,7 @@ pub enum Quantity {
 #[serde(deny_unknown_fields, rename_all = "kebab-case")]
 pub struct Reading {
     /// Its name.
-    pub id: String,
+    pub id: ReadingId,
     /// What it is.
     pub quantity: Quantity,
     /// Decimals that make sense.
@@ -132,7 +133,7 @@ pub struct Reading {
     pub instrument: Option<String>,
     /// The reading of the same thing as found, where this one is 'as left'.
     #[serde(default)]
-    pub as_found: Option<String>,
+    pub as_found: Option<ReadingId>,
     /// A part in a computation of the core: `air-on`, `air-off`, `water-in`, `water-out`, `flow`, `power`, `supply-ph`, `rinse-ph`, …
     #[serde(default)]
     pub role: Option<String>,
@@ -149,26 +150,26 @@ pub struct Reading {
 #[serde(deny_unknown_fields, rename_all = "kebab-case")]
 pub struct Shot {
     /// Its slot.
-    pub id: String,
+    pub id: Slot,
     /// The slot of the same view before the work, where this one is 'after'.
     #[serde(default)]
-    pub before: Option<String>,
+    pub before: Option<Slot>,
     /// The record counts it as missing when it is not there.
     #[serde(default = "yes")]
     pub required: bool,
 }
 
-/// A dilution, worked out from the label. Its words: `mix-<id>`, `.concentrate`, `.water`, `.order` (what goes in
-/// first), `.gear`.
+/// A dilution, worked out from the label. Its words: `mix-<id>`, `.concentrate`, `.water`, `.order-1`,
+/// `.order-2`, `.order-3` (what goes in first, second, third), `.gear`.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, rename_all = "kebab-case")]
 pub struct Mix {
     /// Its name.
     pub id: String,
     /// The reading (a count) that gives the parts of water to one part of concentrate, from the label.
-    pub parts_water: String,
+    pub parts_water: ReadingId,
     /// The reading (a volume) that gives how much is wanted in all.
-    pub total: String,
+    pub total: ReadingId,
 }
 
 /// A controller setting that is changed for the work and put back. Its words: `excursion-<id>` with `.why`.
@@ -176,7 +177,7 @@ pub struct Mix {
 #[serde(deny_unknown_fields, rename_all = "kebab-case")]
 pub struct Excursion {
     /// Its name.
-    pub id: String,
+    pub id: ExcursionId,
 }
 
 /// As found, the work, or as left.
@@ -185,10 +186,10 @@ pub struct Excursion {
 pub struct Phase {
     /// Its name. Words: `phase-<id>`; for the owner's summary `.owner` (what was done) and `.matters` (why it matters),
     /// left out there when the phase has none.
-    pub id: String,
+    pub id: PhaseId,
     /// Phases of which every step must be done, left out or not applicable first.
     #[serde(default)]
-    pub after: Vec<String>,
+    pub after: Vec<PhaseId>,
     /// The steps in the order in which they are offered.
     #[serde(rename = "step")]
     pub steps: Vec<Step>,
@@ -200,13 +201,14 @@ pub struct Phase {
 #[serde(deny_unknown_fields, rename_all = "kebab-case")]
 pub struct Step {
     /// Its name, unique in the pack.
-    pub id: String,
+    pub id: StepId,
     /// Applies only when each of these conditions has one of these answers: `coil=coated`, `first-service=yes`.
+    /// A condition that stands twice may have either answer.
     #[serde(default)]
     pub when: Vec<When>,
     /// Steps (of any phase) that must be done, left out or not applicable first.
     #[serde(default)]
-    pub after: Vec<String>,
+    pub after: Vec<StepId>,
     /// Facts needed before it may start.
     #[serde(default)]
     pub needs: Vec<Holds>,
@@ -218,7 +220,7 @@ pub struct Step {
     pub sets: Vec<Holds>,
     /// Facts that are not known any more once it is done.
     #[serde(default)]
-    pub clears: Vec<crate::visit::fact::Fact>,
+    pub clears: Vec<Fact>,
     /// Momentary acts that the core judges: `spray`, `energise`, `insulation-test`, `hand-over`.
     #[serde(default)]
     pub acts: Vec<Act>,
@@ -230,13 +232,13 @@ pub struct Step {
     pub alone: bool,
     /// Conditions asked here.
     #[serde(default)]
-    pub asks: Vec<String>,
+    pub asks: Vec<ConditionId>,
     /// Readings taken here.
     #[serde(default)]
-    pub readings: Vec<String>,
+    pub readings: Vec<ReadingId>,
     /// Photographs taken here.
     #[serde(default)]
-    pub shots: Vec<String>,
+    pub shots: Vec<Slot>,
     /// The dilution prepared here.
     #[serde(default)]
     pub mix: Option<String>,
@@ -245,10 +247,10 @@ pub struct Step {
     pub dwell: Option<DwellTime>,
     /// The setting changed here.
     #[serde(default)]
-    pub opens: Option<String>,
+    pub opens: Option<ExcursionId>,
     /// The setting put back here.
     #[serde(default)]
-    pub homes: Option<String>,
+    pub homes: Option<ExcursionId>,
     /// May be left out with a reason.
     #[serde(default)]
     pub may_skip: bool,
@@ -269,7 +271,7 @@ pub struct DwellTime {
 #[serde(into = "String", try_from = "String")]
 pub struct When {
     /// Of what.
-    pub condition: String,
+    pub condition: ConditionId,
     /// The answer.
     pub option: String,
 }
@@ -352,25 +354,25 @@ impl Pack {
     /// The step of that name.
     #[must_use]
     pub fn step(&self, id: &str) -> Option<(&Phase, &Step)> {
-        self.steps().find(|(_, step)| step.id == id)
+        self.steps().find(|(_, step)| step.id.as_str() == id)
     }
 
     /// The reading of that name.
     #[must_use]
     pub fn reading(&self, id: &str) -> Option<&Reading> {
-        self.readings.iter().find(|reading| reading.id == id)
+        self.readings.iter().find(|reading| reading.id.as_str() == id)
     }
 
     /// The condition of that name.
     #[must_use]
     pub fn condition(&self, id: &str) -> Option<&Condition> {
-        self.conditions.iter().find(|condition| condition.id == id)
+        self.conditions.iter().find(|condition| condition.id.as_str() == id)
     }
 
     /// The shot of that slot.
     #[must_use]
     pub fn shot(&self, id: &str) -> Option<&Shot> {
-        self.shots.iter().find(|shot| shot.id == id)
+        self.shots.iter().find(|shot| shot.id.as_str() == id)
     }
 
     /// The mix of that name.

@@ -1,12 +1,26 @@
 //! The visit as screens: plain data that any shell can draw.
 
 mod block;
+mod close;
+mod fields;
+mod frame;
+mod notices;
+mod reasons;
+mod round;
+mod settings;
+mod sheets;
+mod step;
+mod view;
+mod work;
 
 pub use block::*;
+pub use notices::notice_of;
+pub use view::{View, VisitLine, VisitView, show};
 
 use serde::{Deserialize, Serialize};
 
 use crate::effect::Effect;
+use crate::procedure::pack::Hazard;
 
 /// Everything that a shell shows at one time.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -85,4 +99,24 @@ pub struct Turn {
     pub screen: Screen,
     /// What the shell is asked to do: the requests that this call opened (all that are open, from `open`).
     pub effects: Vec<Effect>,
+}
+
+/// The name of a hazard in words and pictograms.
+pub(crate) const fn hazard_name(hazard: Hazard) -> &'static str {
+    match hazard {
+        Hazard::Shock => "shock",
+        Hazard::StoredEnergy => "stored-energy",
+        Hazard::Acid => "acid",
+        Hazard::Alkali => "alkali",
+        Hazard::Spray => "spray",
+        Hazard::Hot => "hot",
+        Hazard::Fan => "fan",
+        Hazard::Flammable => "flammable",
+        Hazard::Height => "height",
+        Hazard::Scald => "scald",
+        Hazard::Backflow => "backflow",
+        Hazard::Sharp => "sharp",
+        Hazard::Refrigerant => "refrigerant",
+        Hazard::Disposal => "disposal",
+    }
 }

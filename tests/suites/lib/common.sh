@@ -1,0 +1,118 @@
+# What every suite shares: where things are, counting, and getting the tools. Sourced, not run.
+# A suite counts with `check`, `cargo_tests` and `counted`, and always closes with the line `N passed, N failed`,
+# also when it dies half-way: the trap below sees to that.
+set -euo pipefail
+
+root=$(cd "$(dirname "${BASH_SOURCE[0]}")/../../.." && pwd)
+cd "$root"
+export LC_ALL=C.UTF-8 CARGO_TERM_COLOR=never CARGO_TARGET_DIR=$root/target
+venv=$root/target/venv
+
+# shellcheck source=tests/suites/lib/tools.sh
+source "$root/tests/suites/lib/tools.sh"
+find_rust
+
+passed=0
+failed=0
+finished=
+
+close_suite() {
+  local code=$?
+  trap - EXIT
+  if [ -z "$finished" ]; then
+    echo "FAILED: the suite ended early, with exit code $code"
+    failed=$((failed + 1))
+  fi
+  echo "$passed passed, $failed failed"
+  if [ "$failed" != 0 ] || [ "$passed" = 0 ]; then exit 1; fi
+  exit 0
+}
+trap close_suite EXIT
+
+# Called last by every suite.
+finish() { finished=yes; exit 0; }
+
+# A tool that cannot be had fails the suite.
+cannot() {
+  echo "FAILED: $*"
+  failed=$((failed + 1))
+  finish
+}
+
+fail() {
+  echo "FAILED: $*"
+  failed=$((failed + 1))
+}
+
+# check NAME COMMAND…: one check, passed if the command succeeds.
+check() {
+  local name=$1
+  shift
+  echo "--- $name"
+  if "$@"; then
+    echo "ok: $name"
+    passed=$((passed + 1))
+  else
+    fail "$name"
+  fi
+}
+
+# add NAME EXIT_CODE PASSED FAILED: takes over the counts of a program. It has failed as well if it ended with an
+# error without counting one, and if it tested nothing.
+add() {
+  local name=$1 code=$2 good=$3 bad=$4
+  if [ "$code" != 0 ] && [ "$bad" = 0 ]; then
+    echo "FAILED: $name ended with exit code $code"
+    bad=1
+  elif [ "$good" = 0 ] && [ "$bad" = 0 ]; then
+    echo "FAILED: $name tested nothing"
+    bad=1
+  fi
+  passed=$((passed + good))
+  failed=$((failed + bad))
+}
+
+# counted NAME COMMAND…: runs a program that closes with `N passed, N failed` and adds its counts.
+counted() {
+  local name=$1 out code=0 good=0 bad=0
+  shift
+  echo "--- $name"
+  out=$(mktemp)
+  "$@" 2>&1 | tee "$out" || code=${PIPESTATUS[0]}
+  if [[ $(grep -E '^[0-9]+ passed, [0-9]+ failed$' "$out" | tail -n 1) =~ ^([0-9]+)\ passed,\ ([0-9]+)\ failed$ ]]; then
+    good=${BASH_REMATCH[1]}
+    bad=${BASH_REMATCH[2]}
+  else
+    echo "$name did not close with a line \`N passed, N failed\`"
+    bad=1
+  fi
+  rm -f "$out"
+  add "$name" "$code" "$good" "$bad"
+}
+
+# cargo_tests ARGUMENTS…: `cargo test` with its counts summed up. An ignored test counts as failed: nothing is skipped.
+cargo_tests() {
+  local name="cargo test $*" out code=0 good bad ignored
+  echo "--- $name"
+  out=$(mktemp)
+  cargo test --locked --no-fail-fast "$@" 2>&1 | tee "$out" || code=${PIPESTATUS[0]}
+  good=$(sum_results passed "$out")
+  bad=$(sum_results failed "$out")
+  ignored=$(sum_results ignored "$out")
+  rm -f "$out"
+  if [ "$ignored" != 0 ]; then
+    echo "FAILED: $ignored ignored tests in $name. Run them or delete them"
+  fi
+  add "$name" "$code" "$good" "$((bad + ignored))"
+}
+
+# sum_results WORD FILE: the sum of that column over the lines `test result: ok. 3 passed; 0 failed; 0 ignored; …`.
+sum_results() {
+  sed -nE "s/^test result: .* ([0-9]+) $1;.*/\1/p" "$2" | awk '{ n += $1 } END { print n + 0 }'
+}
+
+# The program `coilside`, built once for all suites that start it; they find it in COILSIDE_BIN.
+build_program() {
+  check "the program coilside builds" cargo build --locked -p coilside-office --bin coilside
+  export COILSIDE_BIN=$root/target/debug/coilside
+}
