@@ -148,7 +148,9 @@ impl<'a> Player<'a> {
         let before = self.turn.screen.clone();
         self.act(&action)?;
         let after = &self.turn.screen;
-        if *after == before && self.turn.effects.is_empty() || after.notices.iter().any(|notice| notice.tone == Tone::Danger) {
+        if *after == before && self.turn.effects.is_empty()
+            || after.notices.iter().any(|notice| notice.tone == Tone::Danger)
+        {
             return Err(self.stuck());
         }
         Ok(Move::Acted(action))
@@ -197,7 +199,11 @@ impl<'a> Player<'a> {
             Block::TextEntry { field, text, .. } if text.is_empty() => {
                 let text = self.answers.typed(field)?;
                 let field = field.clone();
-                Some(if field.starts_with("read:") { Action::Enter { field, text } } else { Action::Draft { field, text } })
+                Some(if field.starts_with("read:") {
+                    Action::Enter { field, text }
+                } else {
+                    Action::Draft { field, text }
+                })
             }
             Block::Button { button } => match &button.press {
                 Action::OpenExcursion { .. } | Action::BringHome { .. } => Some(button.press.clone()),
@@ -226,7 +232,11 @@ impl<'a> Player<'a> {
 
     fn stuck(&self) -> PlayError {
         let screen = &self.turn.screen;
-        let notices = screen.notices.iter().map(|notice| format!("{}: {}", notice.title, notice.lines.join(" / "))).collect::<Vec<_>>();
+        let notices = screen
+            .notices
+            .iter()
+            .map(|notice| format!("{}: {}", notice.title, notice.lines.join(" / ")))
+            .collect::<Vec<_>>();
         PlayError::Stuck { place: format!("{} {}", screen.place, screen.title), notices: notices.join(" | ") }
     }
 }

@@ -1,0 +1,35 @@
+//! What is to be done, on its way to the devices.
+
+use serde_json::Value;
+
+use crate::store::{Store, StoreError, assignments, listings};
+
+/// An assignment that cannot be handed out.
+#[derive(Debug, thiserror::Error)]
+pub enum AssignmentError {
+    /// It has no usable name.
+    #[error("an assignment needs an 'id' of 1 to 64 letters, digits and hyphens")]
+    NoId,
+    /// It was not kept.
+    #[error(transparent)]
+    Store(#[from] StoreError),
+}
+
+/// Keeps an assignment, in place of an earlier one with its id.
+pub(crate) fn put(store: &Store, doc: &Value, now_ms: i64) -> Result<(), AssignmentError> {
+    let id = doc.get("id").and_then(Value::as_str).ok_or(AssignmentError::NoId)?;
+    if !(1..=64).contains(&id.len()) || !id.bytes().all(|b| b.is_ascii_alphanumeric() || b == b'-') {
+        return Err(AssignmentError::NoId);
+    }
+    store.write(|db| {
+        assignments::put(db, id, &doc.to_string(), now_ms)?;
+        Ok(listings::forget_assignment(db, id)?)
+    })
+}
+
+/// All assignments, by id.
+pub(crate) fn all(store: &Store) -> Result<Vec<Value>, StoreError> {
+    let docs = store.read(assignments::all)?;
+    // Only `put` writes them, so each is JSON; a row spoilt from outside must not hide the others.
+    Ok(docs.iter().filter_map(|doc| serde_json::from_str(doc).ok()).collect())
+}

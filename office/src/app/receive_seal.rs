@@ -1,0 +1,94 @@
+//! A device hands in a seal: it is checked against the device's key and the stored chain before it is kept.
+
+use coilside_core::record::seal::{self as core_seal, Payload};
+
+use crate::ids::{Digest, Secret, VisitId};
+use crate::store::devices::Device;
+use crate::store::seals::Seal;
+use crate::store::{Store, StoreError, events, seals, summaries};
+use crate::wire::SealIn;
+use crate::wire::key::{self, NotAKey};
+
+/// The most bytes of a seal. It lists what is missing and why, so it may have some length.
+const JWS_BYTES_MAX: usize = 256 * 1024;
+
+/// A seal that was not taken.
+#[derive(Debug, thiserror::Error)]
+pub(crate) enum SealError {
+    #[error(transparent)]
+    Key(#[from] NotAKey),
+    #[error("the seal has {bytes} bytes, more than {JWS_BYTES_MAX}")]
+    TooLong { bytes: usize },
+    #[error(transparent)]
+    Jws(#[from] core_seal::SealError),
+    #[error("this device has registered no key yet; register it, then send the seal again")]
+    NoKey,
+    #[error("the seal is made with another key than the one that this device registered")]
+    OtherKey,
+    #[error("the seal is of another visit")]
+    OtherVisit,
+    #[error("this visit comes from another device; send its seal from there")]
+    AnotherDevice,
+    #[error("the seal covers events that are not here yet; send them first, then the seal again")]
+    EventsMissing { next: u64, head: Digest },
+    #[error(
+        "the seal does not fit the stored events; both are kept, and a person at the office must look at the visit"
+    )]
+    OtherChain { next: u64, head: Digest },
+    #[error("this visit is sealed already, with other content")]
+    SealedOtherwise,
+    #[error(transparent)]
+    Store(#[from] StoreError),
+}
+
+/// Keeps a seal that holds, and opens the owner's summary under the fresh token. The same content again changes nothing.
+pub(crate) fn receive(
+    store: &Store,
+    device: &Device,
+    visit: &VisitId,
+    sent: &SealIn,
+    summary_token: &Secret,
+    now_ms: i64,
+) -> Result<(), SealError> {
+    let registered = device.public_key.as_ref().ok_or(SealError::NoKey)?;
+    let public_key = key::read(&sent.public_key)?;
+    if *registered != public_key {
+        return Err(SealError::OtherKey);
+    }
+    if sent.jws.len() > JWS_BYTES_MAX {
+        return Err(SealError::TooLong { bytes: sent.jws.len() });
+    }
+    let sealed = core_seal::open(&sent.jws, &public_key)?;
+    if sealed.visit != visit.as_str() {
+        return Err(SealError::OtherVisit);
+    }
+    store.write(|db| {
+        let head = events::head(db, visit)?;
+        let (next, hash) = head.map_or((0, Digest::ZERO), |head| (head.next, head.hash));
+        if head.is_some_and(|head| head.device != device.id) {
+            return Err(SealError::AnotherDevice);
+        }
+        if sealed.next > next || sealed.next == 0 {
+            return Err(SealError::EventsMissing { next, head: hash });
+        }
+        let last = events::hash_at(db, visit, sealed.next - 1)?
+            .filter(|last| last.to_string() == sealed.last)
+            .ok_or(SealError::OtherChain { next, head: hash })?;
+        if let Some(kept) = seals::of(db, visit)? {
+            // The same content may come under another signature: ES256 signs differently each time.
+            return if same(&kept, last, &sealed) { Ok(()) } else { Err(SealError::SealedOtherwise) };
+        }
+        let Payload { next: covers, complete, .. } = sealed;
+        seals::put(
+            db,
+            visit,
+            &Seal { jws: sent.jws.clone(), public_key, last, covers, complete, received_ms: now_ms },
+        )?;
+        summaries::ensure(db, visit, &summary_token.text(), now_ms)?;
+        Ok(())
+    })
+}
+
+fn same(kept: &Seal, last: Digest, sealed: &Payload) -> bool {
+    (kept.last, kept.covers, kept.complete) == (last, sealed.next, sealed.complete)
+}

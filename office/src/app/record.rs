@@ -1,0 +1,232 @@
+//! One visit as the office can vouch for it: what its events mean, and whether chain, seal and photographs hold.
+
+use std::collections::BTreeSet;
+
+use coilside_core::id;
+use coilside_core::record::seal as core_seal;
+use coilside_core::round::Assignment;
+use coilside_core::visit::apply::apply;
+use coilside_core::visit::decide::{Gap, gaps};
+use coilside_core::visit::event::ChainEnd;
+use coilside_core::visit::state::{Run, Visit};
+
+use super::library::{Found, Library};
+use crate::ids::{Digest, VisitId, hex};
+use crate::store::seals::Seal;
+use crate::store::{Store, StoreError, assignments, devices, events, photos, seals, summaries};
+use rusqlite::Connection;
+
+/// A visit with everything that was checked about it just now.
+pub(crate) struct Record<'a> {
+    pub(crate) id: VisitId,
+    pub(crate) visit: Visit,
+    pub(crate) chain: Chain,
+    pub(crate) seal: SealCheck,
+    /// Contradicting events that are kept beside the chain.
+    pub(crate) branches: u64,
+    /// Whose device it came from.
+    pub(crate) technician: String,
+    pub(crate) assignment: Option<Assignment>,
+    pub(crate) pack: Option<Found<'a>>,
+    /// The visit's photographs whose originals are here.
+    pub(crate) safe: BTreeSet<id::Digest>,
+    pub(crate) summary_token: Option<String>,
+}
+
+/// Whether each stored event follows the one before.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) enum Chain {
+    /// All of them do.
+    Holds { events: u64 },
+    /// From this one on it cannot be vouched for.
+    Breaks { at: u64, why: String },
+}
+
+/// Whether the record is sealed, and by whom.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) enum SealCheck {
+    /// No seal has come.
+    None,
+    /// Signature and events fit, under the key that the device registered here.
+    Holds { fingerprint: String, received_ms: i64, later_events: u64 },
+    /// It came, but does not hold now: the database was changed from outside.
+    Fails { why: String },
+}
+
+/// How far a visit is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum State {
+    InWork,
+    /// Frozen, its signature has not come.
+    Unsigned,
+    Complete,
+    Incomplete,
+    BrokenOff,
+}
+
+impl State {
+    pub(crate) const ALL: [State; 5] =
+        [State::InWork, State::Unsigned, State::Complete, State::Incomplete, State::BrokenOff];
+
+    pub(crate) const fn name(self) -> &'static str {
+        match self {
+            State::InWork => "in-work",
+            State::Unsigned => "unsigned",
+            State::Complete => "complete",
+            State::Incomplete => "incomplete",
+            State::BrokenOff => "broken-off",
+        }
+    }
+
+    pub(crate) fn parse(name: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|state| state.name() == name)
+    }
+}
+
+impl Record<'_> {
+    pub(crate) fn state(&self) -> State {
+        let sealed = !matches!(self.seal, SealCheck::None);
+        match (&self.visit.sealing, sealed) {
+            (None, _) => State::InWork,
+            (Some(_), false) => State::Unsigned,
+            (Some(_), true) if self.visit.broken_off.is_some() => State::BrokenOff,
+            (Some(sealing), true) if sealing.complete => State::Complete,
+            (Some(_), true) => State::Incomplete,
+        }
+    }
+
+    /// Something that a person must look at before trusting the record.
+    pub(crate) fn trouble(&self) -> bool {
+        matches!(self.chain, Chain::Breaks { .. }) || matches!(self.seal, SealCheck::Fails { .. }) || self.branches > 0
+    }
+
+    /// What each unit's record lacks. Without the pack only the device's own lines are there, at the seal.
+    pub(crate) fn gaps(&self) -> Vec<(&id::Letter, Vec<Gap>)> {
+        let Some(found) = self.pack else { return Vec::new() };
+        self.visit.runs.iter().map(|(letter, run)| (letter, gaps(&found.pack.pack, run))).collect()
+    }
+
+    /// How many things are missing. While the work goes on, steps that are not done yet are not counted as missing.
+    pub(crate) fn missing(&self) -> usize {
+        match (&self.visit.sealing, self.pack) {
+            (Some(sealing), _) => sealing.missing.len(),
+            (None, None) => 0,
+            (None, Some(_)) => {
+                let told = |gap: &&Gap| match gap {
+                    Gap::StepOpen { .. } => false,
+                    Gap::Shot { reason, .. } | Gap::Reading { reason, .. } => reason.is_some(),
+                    Gap::StepSkipped { .. } | Gap::SettingLeft { .. } | Gap::BrokenOff { .. } => true,
+                };
+                self.gaps().iter().map(|(_, gaps)| gaps.iter().filter(told).count()).sum()
+            }
+        }
+    }
+
+    /// Digests of all photographs of the visit, once each.
+    pub(crate) fn digests(&self) -> BTreeSet<id::Digest> {
+        self.visit.photos().map(|(_, _, photo)| photo.digest.clone()).collect()
+    }
+
+    /// Photographs that the log names and that are not here yet.
+    pub(crate) fn waiting(&self) -> usize {
+        self.digests().difference(&self.safe).count()
+    }
+
+    /// The units in words: letter and label.
+    pub(crate) fn units(&self) -> String {
+        let unit = |(letter, run): (&id::Letter, &Run)| format!("{letter} {}", run.label).trim_end().to_owned();
+        self.visit.runs.iter().map(unit).collect::<Vec<_>>().join(" · ")
+    }
+}
+
+/// Reads a visit and checks it. None where there is no such visit.
+pub(crate) fn read<'a>(store: &Store, library: &'a Library, id: &VisitId) -> Result<Option<Record<'a>>, StoreError> {
+    store.read(|db| read_from(db, library, id))
+}
+
+/// The same inside a transaction.
+pub(crate) fn read_from<'a>(
+    db: &Connection,
+    library: &'a Library,
+    id: &VisitId,
+) -> Result<Option<Record<'a>>, StoreError> {
+    let Some(head) = events::head(db, id)? else { return Ok(None) };
+    let stored = events::all(db, id)?;
+    let (visit, chain) = replay(id, &stored, &head);
+    let device = devices::by_id(db, head.device)?;
+    let registered = device.as_ref().and_then(|device| device.public_key.clone());
+    let seal = match seals::of(db, id)? {
+        None => SealCheck::None,
+        Some(seal) => {
+            check(&seal, registered.as_deref(), events::hash_at(db, id, seal.covers.saturating_sub(1))?, head.next)
+        }
+    };
+    let assignment = assignments::of(db, &visit.assignment)?;
+    let mut safe = BTreeSet::new();
+    for (_, _, photo) in visit.photos() {
+        if let Ok(digest) = Digest::parse(photo.digest.as_str())
+            && photos::of(db, digest)?.is_some_and(|photo| photo.safe)
+        {
+            safe.insert(photo.digest.clone());
+        }
+    }
+    Ok(Some(Record {
+        id: id.clone(),
+        chain,
+        seal,
+        branches: events::branch_count(db, id)?,
+        technician: device.map(|device| device.name).unwrap_or_default(),
+        assignment: assignment.and_then(|doc| serde_json::from_str(&doc).ok()),
+        pack: library.pack_of(&visit),
+        safe,
+        summary_token: summaries::token_of(db, id)?,
+        visit,
+    }))
+}
+
+/// What the events mean up to the first that does not follow.
+fn replay(id: &VisitId, stored: &[Vec<u8>], head: &events::Head) -> (Visit, Chain) {
+    let name = id::VisitId(id.to_string());
+    let mut visit = Visit { id: name.clone(), ..Visit::default() };
+    let mut end = ChainEnd::default();
+    for bytes in stored {
+        match end.follow(&name, bytes) {
+            Ok(event) => visit = apply(visit, &event),
+            Err(why) => return (visit, Chain::Breaks { at: end.next, why: why.to_string() }),
+        }
+        visit.end = end.clone();
+    }
+    if end.next != head.next || end.last.as_str() != head.hash.to_string() {
+        let why = "the last event is not the one that was acknowledged".to_owned();
+        return (visit, Chain::Breaks { at: end.next, why });
+    }
+    (visit, Chain::Holds { events: end.next })
+}
+
+/// Checks a stored seal anew: nothing that the database says about it is taken at its word.
+fn check(seal: &Seal, registered: Option<&[u8]>, last: Option<Digest>, stored: u64) -> SealCheck {
+    let fails = |why: &str| SealCheck::Fails { why: why.to_owned() };
+    if registered != Some(seal.public_key.as_slice()) {
+        return fails("its key is not the one that the device registered");
+    }
+    let payload = match core_seal::open(&seal.jws, &seal.public_key) {
+        Ok(payload) => payload,
+        Err(why) => return fails(&why.to_string()),
+    };
+    if last.map(|last| last.to_string()) != Some(payload.last) || payload.next != seal.covers {
+        return fails("it is about other events than those stored");
+    }
+    SealCheck::Holds {
+        fingerprint: fingerprint(&seal.public_key),
+        received_ms: seal.received_ms,
+        later_events: stored.saturating_sub(payload.next),
+    }
+}
+
+/// A key in a form that people can read to each other: the first 16 hexadecimal digits of its SHA-256, in fours.
+fn fingerprint(public_key: &[u8]) -> String {
+    let digits = hex(Digest::of(public_key).as_bytes());
+    let groups: Vec<String> =
+        digits.chars().take(16).collect::<Vec<_>>().chunks(4).map(|four| four.iter().collect()).collect();
+    groups.join(" ")
+}

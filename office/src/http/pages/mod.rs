@@ -1,0 +1,94 @@
+//! Pages for people: the office's, behind a sign-in, and the owner's summary, behind an address that nobody can guess.
+
+mod files;
+mod frame;
+mod photos;
+mod sign_in;
+mod summary;
+mod visit;
+mod visit_check;
+mod visit_photos;
+mod visit_readings;
+mod visitor;
+mod visits;
+
+use axum::Router;
+use axum::http::StatusCode;
+use axum::response::{Html, IntoResponse as _, Response};
+use axum::routing::{get, post};
+use coilside_core::words::Words;
+use maud::{Markup, html};
+
+use super::refusal::Refusal;
+use crate::office::Office;
+use frame::Frame;
+use visitor::Visitor;
+
+pub(super) fn routes() -> Router<Office> {
+    Router::new()
+        .route("/", get(visits::to_visits))
+        .route("/enter/{secret}", get(sign_in::enter))
+        .route("/leave", post(sign_in::leave))
+        .route("/visits", get(visits::list))
+        .route("/visits/{visit}", get(visit::show))
+        .route("/photos/{digest}/preview", get(photos::preview))
+        .route("/photos/{digest}/original", get(photos::original))
+        .route("/s/{token}", get(summary::show))
+        .route("/s/{token}/photos/{digest}", get(summary::photo))
+        .route("/style.css", get(files::style))
+        .route("/icon.svg", get(files::icon))
+        .fallback(nothing_here)
+}
+
+/// A page cannot be shown: why, in words of the visitor's language.
+#[derive(Debug)]
+enum PageError {
+    /// Nobody is signed in.
+    SignIn(Visitor),
+    /// There is no such page.
+    Missing(Visitor),
+    /// A summary that does not exist, or not any more.
+    NoSummary(Visitor),
+    /// Our own fault, or the disk's.
+    Later(Refusal),
+}
+
+impl From<Refusal> for PageError {
+    fn from(refusal: Refusal) -> Self {
+        PageError::Later(refusal)
+    }
+}
+
+impl axum::response::IntoResponse for PageError {
+    fn into_response(self) -> Response {
+        match self {
+            PageError::SignIn(visitor) => message(&visitor, StatusCode::UNAUTHORIZED, "office-sign-in"),
+            PageError::Missing(visitor) => message(&visitor, StatusCode::NOT_FOUND, "office-missing"),
+            PageError::NoSummary(visitor) => message(&visitor, StatusCode::NOT_FOUND, "office-no-summary"),
+            PageError::Later(refusal) => refusal.into_response(),
+        }
+    }
+}
+
+/// A page of few words: a title, and what to do.
+fn message(visitor: &Visitor, status: StatusCode, key: &str) -> Response {
+    let words = visitor.words();
+    let body = html! {
+        section.message {
+            h1 { (words.text(key)) }
+            p { (words.text(&format!("{key}.do"))) }
+        }
+    };
+    (status, page(visitor, words, &words.text(key), body)).into_response()
+}
+
+/// An office page in its frame.
+fn page(visitor: &Visitor, words: &Words, title: &str, body: Markup) -> Html<String> {
+    Html(Frame { visitor, words, title }.around(body).into_string())
+}
+
+async fn nothing_here(visitor: Visitor) -> PageError {
+    PageError::Missing(visitor)
+}
+
+type Page = Result<Response, PageError>;

@@ -1,0 +1,218 @@
+//! The owner's summary: one page without a sign-in, for someone of seventy with a telephone in the hand.
+
+use axum::extract::{Path, State};
+use axum::response::{Html, IntoResponse as _};
+use coilside_core::record::summary::{Pair, Summary};
+use coilside_core::visit::event::Severity;
+use coilside_core::words::Words;
+use maud::{DOCTYPE, Markup, html};
+
+use super::frame::{head, languages, mark};
+use super::photos::picture;
+use super::visitor::Visitor;
+use super::{Page, PageError};
+use crate::app::library::Library;
+use crate::app::record::{self, Record};
+use crate::app::{make_summary, preview};
+use crate::http::blocking::{on_disk, on_shelf};
+use crate::ids::Digest;
+use crate::office::Office;
+use crate::store::{Store, StoreError, summaries};
+
+pub(super) async fn show(State(office): State<Office>, mut visitor: Visitor, Path(token): Path<String>) -> Page {
+    let asked = visitor.clone();
+    let made = on_shelf(&office, move |store, library, _| -> Result<_, StoreError> {
+        let Some(record) = behind(store, library, &token)? else { return Ok(None) };
+        // The owner's language, unless this very address asks for another; the office's cookie does not count here.
+        visitor.language = visitor.chosen.unwrap_or_else(|| make_summary::owners_language(&record));
+        let contact = make_summary::contact(store)?;
+        let Some(summary) = make_summary::make(&record, library, contact.as_deref(), visitor.language) else {
+            return Ok(None);
+        };
+        let words = library.words(visitor.language, record.pack.map(|found| found.pack));
+        Ok(Some(Html(document(words, &visitor, &record, &summary, &token).into_string())))
+    });
+    Ok(made.await?.ok_or(PageError::NoSummary(asked))?.into_response())
+}
+
+/// A preview, only of a photograph that this very summary shows. Never an original.
+pub(super) async fn photo(
+    State(office): State<Office>,
+    visitor: Visitor,
+    Path((token, digest)): Path<(String, String)>,
+) -> Page {
+    let digest = Digest::parse(&digest).map_err(|_| PageError::NoSummary(visitor.clone()))?;
+    let shown = on_shelf(&office, move |store, library, _| -> Result<_, StoreError> {
+        let Some(record) = behind(store, library, &token)? else { return Ok(false) };
+        let language = make_summary::owners_language(&record);
+        let Some(summary) = make_summary::make(&record, library, None, language) else { return Ok(false) };
+        let mut pictures = summary.pairs.iter().flat_map(|pair| [&pair.before, &pair.after]).flatten();
+        Ok(pictures.any(|shown| shown.as_str() == digest.to_string()))
+    });
+    if !shown.await? {
+        return Err(PageError::NoSummary(visitor));
+    }
+    let jpeg = on_disk(&office, move |store, _| preview::preview(store, digest)).await?;
+    Ok(picture(jpeg))
+}
+
+/// The record that a summary's token opens.
+fn behind<'a>(store: &Store, library: &'a Library, token: &str) -> Result<Option<Record<'a>>, StoreError> {
+    match store.read(|db| summaries::visit_of(db, token))? {
+        Some(visit) => record::read(store, library, &visit),
+        None => Ok(None),
+    }
+}
+
+fn document(words: &Words, visitor: &Visitor, record: &Record<'_>, summary: &Summary, token: &str) -> Markup {
+    html! {
+        (DOCTYPE)
+        html lang=(summary.language) {
+            (head(&summary.title))
+            body.summary {
+                a.skip href="#main" { (words.text("office-skip")) }
+                header.summary-top {
+                    span.mark { (mark()) }
+                    nav aria-label=(words.text("office-tools")) { (languages(visitor)) }
+                }
+                main #main {
+                    h1 { (summary.title) }
+                    p.summary-lead { (summary.lead) }
+                    (answers(summary))
+                    (findings(words, summary))
+                    (done(words, summary, record.visit.runs.len() > 1))
+                    (pairs(words, record, summary, token))
+                    (numbers(words, summary))
+                    (list("office-summary-gaps", words, &summary.gaps))
+                    (list("office-summary-settings", words, &summary.settings))
+                    (list("office-summary-cautions", words, &summary.cautions))
+                    (list("office-summary-next", words, &summary.next))
+                }
+                footer { p { (words.text("office-summary-foot")) } }
+            }
+        }
+    }
+}
+
+/// The four answers of the first page.
+fn answers(summary: &Summary) -> Markup {
+    html! {
+        dl.answers {
+            @for (at, answer) in summary.answers.iter().enumerate() {
+                // The first two are about safety and hot water: there, whether all is well is shown beside the words.
+                @let tone = match (at, answer.good) { (0 | 1, true) => "good", (0, false) => "danger", (_, false) => "attention", _ => "plain" };
+                div class={ "answer " (tone) } {
+                    dt { (answer.question) }
+                    dd { (with_telephone(&answer.answer)) }
+                }
+            }
+        }
+    }
+}
+
+/// Lines of an answer; one that is a telephone number can be tapped.
+fn with_telephone(text: &str) -> Markup {
+    let number = |line: &str| -> Option<String> {
+        let digits: String = line.chars().filter(|c| c.is_ascii_digit() || *c == '+').collect();
+        let only = line.chars().all(|c| c.is_ascii_digit() || " +-()/.\u{a0}".contains(c));
+        (only && digits.len() >= 5).then_some(digits)
+    };
+    html! {
+        @for line in text.lines() {
+            @match number(line.trim()) {
+                Some(digits) => a.telephone href={ "tel:" (digits) } { (line.trim()) },
+                None => span.line { (line.trim()) },
+            }
+        }
+    }
+}
+
+fn findings(words: &Words, summary: &Summary) -> Markup {
+    html! {
+        @if !summary.findings.is_empty() {
+            section {
+                h2 { (words.text("office-summary-findings")) }
+                ul.found {
+                    @for finding in &summary.findings {
+                        @let tone = match finding.severity { Severity::Unsafe => "danger", Severity::Soon => "attention", Severity::Note => "plain" };
+                        li class=(tone) { b { (finding.severity_text) } p { (finding.text) } }
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn done(words: &Words, summary: &Summary, several: bool) -> Markup {
+    html! {
+        @if !summary.done.is_empty() {
+            section {
+                h2 { (words.text("office-summary-done")) }
+                ol.done { @for done in &summary.done {
+                    li {
+                        p.what { @if several { span.unit { (done.unit) } " " } (done.what) }
+                        @if !done.matters.is_empty() { p.matters { (done.matters) } }
+                    }
+                } }
+            }
+        }
+    }
+}
+
+fn pairs(words: &Words, record: &Record<'_>, summary: &Summary, token: &str) -> Markup {
+    let here =
+        |pair: &&Pair| [&pair.before, &pair.after].into_iter().flatten().any(|digest| record.safe.contains(digest));
+    let shown: Vec<&Pair> = summary.pairs.iter().filter(here).collect();
+    html! {
+        @if !shown.is_empty() {
+            section {
+                h2 { (words.text("office-before-after")) }
+                @for pair in shown {
+                    div.pair {
+                        h3 { (pair.title) }
+                        @for (digest, key) in [(&pair.before, "office-before"), (&pair.after, "office-after")] {
+                            @if let Some(digest) = digest.as_ref().filter(|digest| record.safe.contains(*digest)) {
+                                figure {
+                                    img src={ "/s/" (token) "/photos/" (digest) } loading="lazy" decoding="async"
+                                        alt={ (pair.title) ", " (words.text(key)) };
+                                    figcaption { (words.text(key)) }
+                                }
+                            } @else {
+                                div.no-photo { b { (words.text(key)) } span { (words.text("office-no-photo")) } }
+                            }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn numbers(words: &Words, summary: &Summary) -> Markup {
+    html! {
+        @if !summary.numbers.is_empty() {
+            section {
+                h2 { (words.text("office-summary-numbers")) }
+                p.quiet { (words.text("office-summary-numbers-hint")) }
+                ul.numbers { @for changed in &summary.numbers {
+                    li {
+                        h3 { (changed.label) }
+                        dl {
+                            div { dt { (words.text("office-before")) } dd { (changed.found) } }
+                            div { dt { (words.text("office-after")) } dd { (changed.left) } }
+                        }
+                        @if !changed.meaning.is_empty() { p.quiet { (changed.meaning) } }
+                    }
+                } }
+            }
+        }
+    }
+}
+
+fn list(key: &str, words: &Words, lines: &[String]) -> Markup {
+    html! {
+        @if !lines.is_empty() {
+            section { h2 { (words.text(key)) } ul.plain { @for line in lines { li { (line) } } } }
+        }
+    }
+}

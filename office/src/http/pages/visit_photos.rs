@@ -1,0 +1,159 @@
+//! Photographs of a visit: before and after side by side, then the others; each with its time, its place and its flags.
+
+use std::collections::BTreeSet;
+
+use coilside_core::id;
+use coilside_core::science::place::{Place, distance};
+use coilside_core::visit::event::PhotoFlag;
+use coilside_core::visit::state::{Photo, Run};
+use coilside_core::words::Words;
+use maud::{Markup, html};
+
+use crate::app::day;
+use crate::app::record::Record;
+
+/// Before and after of the same view.
+struct Pair<'a> {
+    title: String,
+    before: Option<&'a Photo>,
+    after: Option<&'a Photo>,
+}
+
+pub(super) fn pairs(words: &Words, record: &Record<'_>, letter: &id::Letter, run: &Run) -> Markup {
+    let pairs = pairs_of(words, record, run);
+    html! {
+        @if !pairs.is_empty() {
+            section.card {
+                h3 { (words.text("office-before-after")) }
+                @for pair in &pairs {
+                    div.pair {
+                        h4 { (pair.title) }
+                        @for (photo, key) in [(pair.before, "office-before"), (pair.after, "office-after")] {
+                            @match photo {
+                                Some(photo) => {
+                                    @let label = words.text(key);
+                                    (figure(words, record, photo, &label, &format!("{} {letter}, {}", pair.title, label)))
+                                }
+                                None => div.no-photo { b { (words.text(key)) } span { (words.text("office-no-photo")) } },
+                            }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn pairs_of<'a>(words: &Words, record: &Record<'_>, run: &'a Run) -> Vec<Pair<'a>> {
+    let Some(found) = record.pack else { return Vec::new() };
+    let newest = |slot: &str| run.photos.get(slot).and_then(|photos| photos.last());
+    let shots = found.pack.pack.shots.iter().filter_map(|shot| Some((shot, shot.before.as_ref()?)));
+    shots
+        .map(|(shot, before)| Pair {
+            title: words.text(&format!("shot-{}", shot.id)),
+            before: newest(before.as_str()),
+            after: newest(shot.id.as_str()),
+        })
+        .filter(|pair| pair.before.is_some() || pair.after.is_some())
+        .collect()
+}
+
+/// Every photograph that the pairs do not show, earlier ones of a slot too.
+pub(super) fn others(words: &Words, record: &Record<'_>, run: &Run) -> Markup {
+    let pairs = pairs_of(words, record, run);
+    let shown: BTreeSet<&str> =
+        pairs.iter().flat_map(|pair| [pair.before, pair.after]).flatten().map(|photo| photo.digest.as_str()).collect();
+    let others: Vec<(&id::Slot, &Photo)> = run
+        .photos
+        .iter()
+        .flat_map(|(slot, photos)| photos.iter().map(move |photo| (slot, photo)))
+        .filter(|(_, photo)| !shown.contains(photo.digest.as_str()))
+        .collect();
+    html! {
+        @if !others.is_empty() {
+            section.card {
+                h3 { (words.text("office-other-photos")) }
+                div.photos { @for (slot, photo) in others {
+                    @let title = slot_title(words, record, slot);
+                    (figure(words, record, photo, &title, &title))
+                } }
+            }
+        }
+    }
+}
+
+fn slot_title(words: &Words, record: &Record<'_>, slot: &id::Slot) -> String {
+    match (slot.as_str(), record.pack) {
+        ("", _) => words.text("office-unplaced"),
+        (slot, Some(_)) => words.text(&format!("shot-{slot}")),
+        (slot, None) => slot.to_owned(),
+    }
+}
+
+fn figure(words: &Words, record: &Record<'_>, photo: &Photo, label: &str, alt: &str) -> Markup {
+    let here = record.safe.contains(&photo.digest);
+    let shown = here && !photo.flags.contains(&PhotoFlag::NoPreview);
+    html! {
+        figure {
+            @if shown {
+                a href={ "/photos/" (photo.digest) "/preview" } {
+                    img src={ "/photos/" (photo.digest) "/preview" } alt=(alt) loading="lazy" decoding="async"
+                        width=[size(photo).map(|(width, _)| width)] height=[size(photo).map(|(_, height)| height)];
+                }
+            } @else {
+                div.no-photo { (words.text(if here { "flag-no-preview" } else { "office-photo-waits" })) }
+            }
+            figcaption {
+                b { (label) }
+                span { time { (day::clock(photo.at.utc_ms, photo.at.offset_min)) } @if let Some(place) = place(words, record, photo) { " · " (place) } }
+                @if !photo.facts.taken.is_empty() && photo.flags.contains(&PhotoFlag::TimeDiffers) {
+                    span { (words.fill("office-camera-time", &[("time", &photo.facts.taken)])) }
+                }
+                @for flag in &photo.flags {
+                    @if *flag != PhotoFlag::NoPreview { span.flag { (words.text(flag_key(*flag))) } }
+                }
+                @if here { a href={ "/photos/" (photo.digest) "/original" } { (words.text("office-original")) " (" (size_words(photo.bytes)) ")" } }
+                span.digest title=(photo.digest) { "SHA-256 " (photo.digest.as_str().get(..12).unwrap_or_default()) "…" }
+            }
+        }
+    }
+}
+
+/// Width and height as shown, so that the page does not jump: half of the EXIF orientations swap them.
+fn size(photo: &Photo) -> Option<(u32, u32)> {
+    let (width, height) = (photo.facts.width, photo.facts.height);
+    match (width, height, photo.facts.orientation) {
+        (0, _, _) | (_, 0, _) => None,
+        (_, _, 5..=8) => Some((height, width)),
+        _ => Some((width, height)),
+    }
+}
+
+fn size_words(bytes: u64) -> String {
+    if bytes < 100_000 { format!("{} kB", bytes.div_ceil(1000)) } else { format!("{:.1} MB", bytes as f64 / 1e6) }
+}
+
+/// Where it was taken: how far from the site, or the degrees where the site's place is not known.
+fn place(words: &Words, record: &Record<'_>, photo: &Photo) -> Option<String> {
+    let numbers: Vec<f64> = photo.facts.phone_place.split(' ').filter_map(|number| number.parse().ok()).collect();
+    let (latitude, longitude, doubt_m) = match numbers.as_slice() {
+        [latitude, longitude, doubt_m] => (*latitude, *longitude, *doubt_m),
+        _ => return Some(words.text("office-no-place")),
+    };
+    let doubt = format!("{doubt_m:.0}");
+    let site = record.assignment.as_ref().map(|assignment| &assignment.site)?;
+    let from = Place { latitude: site.latitude_deg, longitude: site.longitude_deg };
+    let metres = distance(from, Place { latitude, longitude }).ok()?.value;
+    let metres = if metres < 10_000.0 { format!("{metres:.0} m") } else { format!("{:.0} km", metres / 1000.0) };
+    Some(words.fill("office-from-site", &[("distance", &metres), ("doubt", &doubt)]))
+}
+
+const fn flag_key(flag: PhotoFlag) -> &'static str {
+    match flag {
+        PhotoFlag::TimeDiffers => "flag-time-differs",
+        PhotoFlag::NoTime => "flag-no-time",
+        PhotoFlag::PlaceDiffers => "flag-place-differs",
+        PhotoFlag::SameAsOther => "flag-same-as-other",
+        PhotoFlag::NoPreview => "flag-no-preview",
+    }
+}

@@ -1,0 +1,171 @@
+//! The office as one thing: opened on a folder, used in process or served on a port.
+
+use std::net::{Ipv4Addr, SocketAddr};
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+use std::time::{SystemTime, UNIX_EPOCH};
+
+use crate::app::hand_out_assignments::AssignmentError;
+use crate::app::library::{Library, LibraryError};
+use crate::app::{hand_out_assignments, join, make_summary, sign_in};
+use crate::ids::Secret;
+use crate::store::{Store, StoreError};
+
+/// Where the office keeps what it has, and where it listens.
+#[derive(Clone, Debug)]
+pub struct OfficeSettings {
+    /// Made where there is none.
+    pub folder: PathBuf,
+    /// On 127.0.0.1; 0 takes any free one.
+    pub port: u16,
+}
+
+/// The office could not be started or asked.
+#[derive(Debug, thiserror::Error)]
+pub enum OfficeError {
+    /// Disk or database.
+    #[error(transparent)]
+    Store(#[from] StoreError),
+    /// Procedures or words of the program itself.
+    #[error(transparent)]
+    Library(#[from] LibraryError),
+    /// The port.
+    #[error("the office cannot listen on port {port}; another program may use it, choose another one")]
+    Port {
+        /// Which.
+        port: u16,
+        /// The system's words.
+        source: std::io::Error,
+    },
+    /// Serving ended by itself.
+    #[error("the office stopped serving")]
+    Serving(#[source] std::io::Error),
+    /// No secrets can be made.
+    #[error("the system gave no random bytes, so no safe link can be made; try again")]
+    Random(#[from] getrandom::Error),
+}
+
+/// Says the time: milliseconds since 1970-01-01T00:00Z. Handed in, so that tests can let days go by.
+type Clock = Arc<dyn Fn() -> i64 + Send + Sync>;
+
+/// An open office. Clones are the same office.
+#[derive(Clone)]
+pub struct Office {
+    pub(crate) store: Arc<Store>,
+    pub(crate) library: Library,
+    clock: Clock,
+}
+
+/// Opens the office on a folder by the system's clock. Nothing needs to be set up before.
+///
+/// # Errors
+/// When the folder cannot be made or read, or a newer program wrote it.
+pub fn open(folder: &Path) -> Result<Office, OfficeError> {
+    Office::open_by(folder, system_ms)
+}
+
+/// Opens and serves the office until Ctrl-C, printing its address, and a way in at the first start.
+///
+/// # Errors
+/// When the folder or the port cannot be had.
+pub async fn serve(settings: OfficeSettings) -> Result<(), OfficeError> {
+    let office = open(&settings.folder)?;
+    let (listener, address) = listen(settings.port).await?;
+    println!("Office: http://{address}/");
+    if office.is_first_start()? {
+        println!("Sign in once with: http://{address}{}", office.new_link()?);
+    } else {
+        println!("Signed out? `coilside office --new-link` prints a new way in.");
+    }
+    office.serve_on(listener).await
+}
+
+/// Takes a port of this machine alone.
+async fn listen(port: u16) -> Result<(tokio::net::TcpListener, SocketAddr), OfficeError> {
+    let refused = |source| OfficeError::Port { port, source };
+    let listener = tokio::net::TcpListener::bind((Ipv4Addr::LOCALHOST, port)).await.map_err(refused)?;
+    let address = listener.local_addr().map_err(refused)?;
+    Ok((listener, address))
+}
+
+impl Office {
+    /// Opens the office by another clock than the system's.
+    ///
+    /// # Errors
+    /// As [`open`].
+    pub fn open_by(folder: &Path, clock: impl Fn() -> i64 + Send + Sync + 'static) -> Result<Self, OfficeError> {
+        Ok(Self { store: Arc::new(Store::open(folder)?), library: Library::open()?, clock: Arc::new(clock) })
+    }
+
+    /// Serves on a listener until Ctrl-C; requests that run are finished.
+    ///
+    /// # Errors
+    /// When the listener fails.
+    pub async fn serve_on(self, listener: tokio::net::TcpListener) -> Result<(), OfficeError> {
+        let stop = async {
+            // Where no signal can be had the office runs on until it is killed, which it survives.
+            if tokio::signal::ctrl_c().await.is_err() {
+                std::future::pending::<()>().await;
+            }
+        };
+        axum::serve(listener, self.router()).with_graceful_shutdown(stop).await.map_err(OfficeError::Serving)
+    }
+
+    /// All routes; can be called without a port.
+    pub fn router(&self) -> axum::Router {
+        crate::http::router(self.clone())
+    }
+
+    /// No way in was ever made.
+    ///
+    /// # Errors
+    /// When the database cannot be read.
+    pub fn is_first_start(&self) -> Result<bool, OfficeError> {
+        Ok(sign_in::first_start(&self.store)?)
+    }
+
+    /// Makes a way in that works once, and returns its path: `/enter/…`.
+    ///
+    /// # Errors
+    /// When it cannot be written down.
+    pub fn new_link(&self) -> Result<String, OfficeError> {
+        let secret = Secret::random()?;
+        sign_in::new_link(&self.store, &secret, self.now_ms())?;
+        Ok(format!("/enter/{}", secret.text()))
+    }
+
+    /// Lets a field device in, and returns its token. The office keeps only the token's hash.
+    ///
+    /// # Errors
+    /// When it cannot be written down.
+    pub fn add_device(&self, name: &str) -> Result<String, OfficeError> {
+        let token = Secret::random()?;
+        join::add_device(&self.store, name, &token, self.now_ms())?;
+        Ok(token.text())
+    }
+
+    /// Keeps an assignment for the devices, in place of an earlier one with its `id`.
+    ///
+    /// # Errors
+    /// When it has no usable `id`, or cannot be written down.
+    pub fn put_assignment(&self, doc: &serde_json::Value) -> Result<(), AssignmentError> {
+        hand_out_assignments::put(&self.store, doc, self.now_ms())
+    }
+
+    /// Sets whom owners call, as their summaries show it: the firm's name and telephone.
+    ///
+    /// # Errors
+    /// When it cannot be written down.
+    pub fn set_contact(&self, text: &str) -> Result<(), OfficeError> {
+        Ok(make_summary::set_contact(&self.store, text)?)
+    }
+
+    pub(crate) fn now_ms(&self) -> i64 {
+        (self.clock)()
+    }
+}
+
+fn system_ms() -> i64 {
+    let since = SystemTime::now().duration_since(UNIX_EPOCH).unwrap_or_default();
+    i64::try_from(since.as_millis()).unwrap_or(i64::MAX)
+}

@@ -1,0 +1,105 @@
+//! The folder of photographs: originals by digest, parts that are still coming, and what was set aside.
+
+use std::fs::{self, File, OpenOptions};
+use std::io;
+use std::path::{Path, PathBuf};
+
+use super::StoreError;
+use crate::ids::Digest;
+
+/// `office.db`, `photos/ab/abcd…`, `parts/abcd….part`, `previews/abcd….jpg`, `aside/`.
+pub(crate) struct Folder {
+    root: PathBuf,
+}
+
+impl Folder {
+    pub(super) fn open(root: &Path) -> Result<Self, StoreError> {
+        let folder = Self { root: root.to_owned() };
+        for name in ["photos", "parts", "previews", "aside"] {
+            make(&root.join(name))?;
+        }
+        sync(root)?;
+        Ok(folder)
+    }
+
+    pub(super) fn database(&self) -> PathBuf {
+        self.root.join("office.db")
+    }
+
+    /// Where the original lies, or will lie.
+    pub(crate) fn original(&self, digest: Digest) -> PathBuf {
+        let name = digest.to_string();
+        let shelf: String = name.chars().take(2).collect();
+        self.root.join("photos").join(shelf).join(name)
+    }
+
+    /// Where the part lies that is still coming.
+    pub(crate) fn part(&self, digest: Digest) -> PathBuf {
+        self.root.join("parts").join(format!("{digest}.part"))
+    }
+
+    /// Where the preview lies once it is made.
+    pub(crate) fn preview(&self, digest: Digest) -> PathBuf {
+        self.root.join("previews").join(format!("{digest}.jpg"))
+    }
+
+    /// Opens a part for appending; makes it where there is none.
+    pub(crate) fn open_part(&self, digest: Digest) -> Result<File, StoreError> {
+        let path = self.part(digest);
+        let file = OpenOptions::new().read(true).append(true).create(true).open(&path);
+        let file = file.map_err(|e| failed("opened", &path, e))?;
+        sync(&self.root.join("parts"))?;
+        Ok(file)
+    }
+
+    /// Takes a whole part as the original: file synced, renamed, folder synced. Only then may a row call it safe.
+    pub(crate) fn keep(&self, digest: Digest, part: &File) -> Result<(), StoreError> {
+        let (from, to) = (self.part(digest), self.original(digest));
+        part.sync_all().map_err(|e| failed("synced", &from, e))?;
+        if let Some(shelf) = to.parent() {
+            make(shelf)?;
+            sync(&self.root.join("photos"))?;
+            fs::rename(&from, &to).map_err(|e| failed("moved", &from, e))?;
+            sync(shelf)?;
+        }
+        sync(&self.root.join("parts"))
+    }
+
+    /// Makes a renaming last that a kill may have cut short.
+    pub(crate) fn sync_original(&self, digest: Digest) -> Result<(), StoreError> {
+        let path = self.original(digest);
+        File::open(&path).and_then(|file| file.sync_all()).map_err(|e| failed("synced", &path, e))?;
+        path.parent().map_or(Ok(()), sync)?;
+        sync(&self.root.join("parts"))
+    }
+
+    /// Puts a part away whose bytes are not what was announced. It may still be looked at; nothing is deleted.
+    pub(crate) fn set_aside(&self, digest: Digest, now_ms: i64) -> Result<(), StoreError> {
+        let (from, to) = (self.part(digest), self.root.join("aside").join(format!("{digest}.{now_ms}")));
+        fs::rename(&from, &to).map_err(|e| failed("set aside", &from, e))?;
+        sync(&self.root.join("aside"))?;
+        sync(&self.root.join("parts"))
+    }
+
+    /// Writes a preview so that a reader sees all of it or nothing.
+    pub(crate) fn write_preview(&self, digest: Digest, jpeg: &[u8]) -> Result<(), StoreError> {
+        let path = self.preview(digest);
+        let half = path.with_extension(format!("{}.half", std::process::id()));
+        fs::write(&half, jpeg).map_err(|e| failed("written", &half, e))?;
+        fs::rename(&half, &path).map_err(|e| failed("moved", &half, e))
+    }
+}
+
+/// Says what could not be done to which file.
+pub(crate) fn failed(doing: &'static str, path: &Path, source: io::Error) -> StoreError {
+    StoreError::File { doing, path: path.to_owned(), source }
+}
+
+fn make(path: &Path) -> Result<(), StoreError> {
+    fs::create_dir_all(path).map_err(|e| failed("made", path, e))
+}
+
+/// A new name in a folder is on disk only after the folder itself was synced.
+fn sync(folder: &Path) -> Result<(), StoreError> {
+    File::open(folder).and_then(|folder| folder.sync_all()).map_err(|e| failed("synced", folder, e))
+}

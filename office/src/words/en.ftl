@@ -1,0 +1,171 @@
+# Words of the office's own pages. Words of the trade come from the core and the packs.
+
+office-office = Office
+office-skip = Skip to the content
+office-tools = Language and sign-out
+office-leave = Sign out
+office-visits = Visits
+
+## Signing in
+
+office-sign-in = Sign in
+    .do = Open the link that the office printed when it started. It works once. Run “coilside office --new-link” to print another.
+office-link-used = This link does not work any more
+    .do = A link works once, and for a week. Run “coilside office --new-link” to print another.
+office-left = You are signed out
+    .do = Run “coilside office --new-link” to print a new way in.
+office-missing = There is no such page
+    .do = Go back to the visits and look from there.
+office-no-summary = There is no summary here
+    .do = Check that the address is complete. If it is, call the firm that sent it.
+
+## The list
+
+office-found = { $n } shown
+office-filters = Show
+office-show-all = All
+office-show-waiting = Photographs on the way
+office-show-trouble = Needs a look
+office-state-in-work = In work
+office-state-unsigned = Waits for the signature
+office-state-complete = Complete
+office-state-incomplete = Incomplete
+office-state-broken-off = Broken off
+office-search = Search
+office-search-hint = Site, address, unit, serial number or technician
+office-search-do = Search
+office-search-clear = Clear
+office-column-date = Date
+office-column-site = Site and unit
+office-column-technician = Technician
+office-column-state = State
+office-column-missing = Missing
+office-column-photographs = Photographs
+office-no-site = Site not known
+office-look = Needs a look
+office-photos-of = { $here } of { $all }
+office-pages = Pages
+office-page-before = Before
+office-page-next = Next
+office-page-of = Page { $page } of { $pages }
+office-none = Nothing fits
+    .do = Search for less, or show all visits.
+office-none-yet = No visits yet
+    .do = They appear here as soon as a device sends its first event.
+
+## One visit
+
+office-day-label = Day
+office-time = Time
+office-address = Address
+office-owner = Owner
+office-reason = Reason
+office-check = The record
+office-chain-holds = Chain verified
+    .text = Events: { $n }. Each follows the one before it.
+office-chain-breaks = The chain breaks at event { $at }
+    .text = From event { $at } on nothing can be vouched for. { $why }
+office-seal-none = Not sealed
+    .text = The work goes on, or the seal is still on its way.
+office-seal-awaited = The record is frozen. The device has not sent its signature yet.
+office-seal-holds = Seal verified
+    .text = Signed by the device of { $name }, key { $key }. Received { $when }.
+office-seal-fails = The seal does not hold
+    .text = Do not rely on this record: { $why }.
+office-seal-later = Events after the seal
+    .text = { $n } came after the seal and are not under it.
+office-photos-here = Photographs are here
+office-photos-waiting = Photographs are on the way
+office-branches = Contradicting events are kept
+    .text = { $n } differ from the chain. Ask the technician which are right. Nothing was dropped.
+office-pack-pinned = Procedure
+    .text = { $pack } { $version }, the very one that was used.
+office-pack-other = Another version of the procedure
+    .text = The visit used another version of { $pack } than { $version }. What is missing may differ.
+office-pack-none = The procedure is not known here
+    .text = This office has no words for { $pack }. The record is shown as it was written.
+office-summary = The owner's summary
+office-summary-open = Open the summary
+office-summary-hint = Send its address to the owner. It opens without a sign-in, and shows no address, no place and no original photographs.
+office-summary-none = It is made as soon as the seal has come.
+office-missing-title = What is missing, and why
+office-missing-later = The visit is not sealed yet. What is missing shows at the seal.
+office-missing-so-far = Not there yet
+office-because = Reason: { $reason }
+office-no-reason = No reason was given.
+office-gap-step-open = Not done: { $name }
+office-gap-step-skipped = Left out: { $name }
+office-gap-shot = No photograph: { $name }
+office-gap-reading = No reading: { $name }
+office-gap-setting = Setting left away: { $name }
+office-findings = Findings
+office-happened = Happened against a refusal
+office-settings = Settings changed for the work
+office-setting = Setting
+office-setting-home = As it was
+office-setting-away = For the work
+office-setting-now = Now
+office-setting-open = Still away
+office-setting-back = Back
+office-setting-left = Left away
+office-work = The work in order ({ $n })
+office-mark-running = Running
+office-mark-done = Done
+office-mark-late = Later than the most
+office-mark-skipped = Left out
+
+## Photographs
+
+office-before-after = Before and after
+office-before = Before
+office-after = After
+office-no-photo = No photograph
+office-photo-waits = On the way from the device
+office-other-photos = Other photographs
+office-unplaced = Not placed
+office-original = Original
+office-from-site = { $distance } from the site (± { $doubt } m)
+office-no-place = place not known
+office-camera-time = The camera says { $time }.
+
+## Readings
+
+office-readings = Readings
+office-other-readings = Other readings
+office-reading = Reading
+office-value = Value
+office-change = Change
+office-instrument = Instrument
+office-unusual = unusual, confirmed
+office-corrected = taken { $n } times
+
+## The owner's summary
+
+office-summary-no-contact = The firm that sent your technician
+office-summary-next-by-phone = We call you to agree on a day.
+office-summary-findings = What we found
+office-summary-done = What we did, and why it matters
+office-summary-numbers = What changed in numbers
+office-summary-numbers-hint = ± says how far off the instrument can be.
+office-summary-gaps = What we could not do
+office-summary-settings = Settings that differ for now
+office-summary-cautions = Please mind
+office-summary-next = What comes next
+office-summary-foot = The full record, signed and with all photographs, is kept for you.
+
+## Days
+
+office-day = { $day } { $month } { $year }
+office-month-of-year = { $month } { $year }
+office-month-1 = January
+office-month-2 = February
+office-month-3 = March
+office-month-4 = April
+office-month-5 = May
+office-month-6 = June
+office-month-7 = July
+office-month-8 = August
+office-month-9 = September
+office-month-10 = October
+office-month-11 = November
+office-month-12 = December

@@ -1,0 +1,171 @@
+# Palabras de las páginas de la oficina. Las del oficio vienen del núcleo y de los procedimientos.
+
+office-office = Oficina
+office-skip = Ir al contenido
+office-tools = Idioma y salida
+office-leave = Salir
+office-visits = Visitas
+
+## Entrar
+
+office-sign-in = Entre
+    .do = Abra el enlace que la oficina mostró al arrancar. Sirve una vez. Ejecute «coilside office --new-link» para obtener otro.
+office-link-used = Este enlace ya no sirve
+    .do = Un enlace sirve una vez y durante una semana. Ejecute «coilside office --new-link» para obtener otro.
+office-left = Ha salido
+    .do = Ejecute «coilside office --new-link» para obtener una nueva entrada.
+office-missing = Esta página no existe
+    .do = Vuelva a las visitas y busque desde allí.
+office-no-summary = Aquí no hay ningún resumen
+    .do = Compruebe que la dirección está completa. Si lo está, llame a la empresa que se la envió.
+
+## La lista
+
+office-found = { $n } mostradas
+office-filters = Mostrar
+office-show-all = Todas
+office-show-waiting = Fotografías en camino
+office-show-trouble = Hay que mirarlas
+office-state-in-work = En curso
+office-state-unsigned = Espera la firma
+office-state-complete = Completa
+office-state-incomplete = Incompleta
+office-state-broken-off = Interrumpida
+office-search = Buscar
+office-search-hint = Lugar, dirección, equipo, número de serie o técnico
+office-search-do = Buscar
+office-search-clear = Borrar
+office-column-date = Fecha
+office-column-site = Lugar y equipo
+office-column-technician = Técnico
+office-column-state = Estado
+office-column-missing = Falta
+office-column-photographs = Fotografías
+office-no-site = Lugar desconocido
+office-look = Hay que mirarla
+office-photos-of = { $here } de { $all }
+office-pages = Páginas
+office-page-before = Anterior
+office-page-next = Siguiente
+office-page-of = Página { $page } de { $pages }
+office-none = Nada coincide
+    .do = Busque menos palabras o muestre todas las visitas.
+office-none-yet = Aún no hay visitas
+    .do = Aparecen aquí en cuanto un dispositivo envía su primer evento.
+
+## Una visita
+
+office-day-label = Día
+office-time = Hora
+office-address = Dirección
+office-owner = Propietario
+office-reason = Motivo
+office-check = El registro
+office-chain-holds = Cadena verificada
+    .text = Eventos: { $n }. Cada uno sigue al anterior.
+office-chain-breaks = La cadena se rompe en el evento { $at }
+    .text = Desde el evento { $at } no se puede garantizar nada. { $why }
+office-seal-none = Sin sellar
+    .text = El trabajo sigue, o el sello está todavía en camino.
+office-seal-awaited = El registro está cerrado. El dispositivo aún no ha enviado su firma.
+office-seal-holds = Sello verificado
+    .text = Firmado por el dispositivo de { $name }, clave { $key }. Recibido { $when }.
+office-seal-fails = El sello no es válido
+    .text = No se fíe de este registro: { $why }.
+office-seal-later = Eventos después del sello
+    .text = { $n } llegaron después del sello y no están bajo él.
+office-photos-here = Las fotografías están aquí
+office-photos-waiting = Hay fotografías en camino
+office-branches = Se guardan eventos contradictorios
+    .text = { $n } difieren de la cadena. Pregunte al técnico cuáles son los correctos. No se ha perdido nada.
+office-pack-pinned = Procedimiento
+    .text = { $pack } { $version }, exactamente el que se usó.
+office-pack-other = Otra versión del procedimiento
+    .text = La visita usó otra versión de { $pack } que la { $version }. Lo que falta puede diferir.
+office-pack-none = Aquí no se conoce el procedimiento
+    .text = Esta oficina no tiene palabras para { $pack }. El registro se muestra como se escribió.
+office-summary = El resumen del propietario
+office-summary-open = Abrir el resumen
+office-summary-hint = Envíe su dirección al propietario. Se abre sin contraseña y no muestra dirección, posición ni fotografías originales.
+office-summary-none = Se hace en cuanto llega el sello.
+office-missing-title = Qué falta y por qué
+office-missing-later = La visita aún no está sellada. Lo que falta se ve al sellar.
+office-missing-so-far = Aún no está
+office-because = Motivo: { $reason }
+office-no-reason = No se dio ningún motivo.
+office-gap-step-open = Sin hacer: { $name }
+office-gap-step-skipped = Omitido: { $name }
+office-gap-shot = Sin fotografía: { $name }
+office-gap-reading = Sin lectura: { $name }
+office-gap-setting = Ajuste sin devolver: { $name }
+office-findings = Hallazgos
+office-happened = Ocurrió pese al rechazo
+office-settings = Ajustes cambiados para el trabajo
+office-setting = Ajuste
+office-setting-home = Como estaba
+office-setting-away = Para el trabajo
+office-setting-now = Ahora
+office-setting-open = Aún cambiado
+office-setting-back = Devuelto
+office-setting-left = Se deja cambiado
+office-work = El trabajo en orden ({ $n })
+office-mark-running = En marcha
+office-mark-done = Hecho
+office-mark-late = Después del máximo
+office-mark-skipped = Omitido
+
+## Fotografías
+
+office-before-after = Antes y después
+office-before = Antes
+office-after = Después
+office-no-photo = Sin fotografía
+office-photo-waits = En camino desde el dispositivo
+office-other-photos = Otras fotografías
+office-unplaced = Sin asignar
+office-original = Original
+office-from-site = a { $distance } del lugar (± { $doubt } m)
+office-no-place = posición desconocida
+office-camera-time = La cámara dice { $time }.
+
+## Lecturas
+
+office-readings = Lecturas
+office-other-readings = Otras lecturas
+office-reading = Lectura
+office-value = Valor
+office-change = Cambio
+office-instrument = Instrumento
+office-unusual = inusual, confirmado
+office-corrected = tomada { $n } veces
+
+## El resumen del propietario
+
+office-summary-no-contact = A la empresa que envió a su técnico
+office-summary-next-by-phone = Le llamamos para acordar un día.
+office-summary-findings = Qué encontramos
+office-summary-done = Qué hicimos y por qué importa
+office-summary-numbers = Qué cambió en números
+office-summary-numbers-hint = ± indica cuánto puede desviarse el instrumento.
+office-summary-gaps = Qué no pudimos hacer
+office-summary-settings = Ajustes que por ahora son distintos
+office-summary-cautions = Tenga en cuenta
+office-summary-next = Qué viene después
+office-summary-foot = El registro completo, firmado y con todas las fotografías, se guarda para usted.
+
+## Días
+
+office-day = { $day } de { $month } de { $year }
+office-month-of-year = { $month } de { $year }
+office-month-1 = enero
+office-month-2 = febrero
+office-month-3 = marzo
+office-month-4 = abril
+office-month-5 = mayo
+office-month-6 = junio
+office-month-7 = julio
+office-month-8 = agosto
+office-month-9 = septiembre
+office-month-10 = octubre
+office-month-11 = noviembre
+office-month-12 = diciembre
