@@ -1,7 +1,8 @@
 // What lies above the screen: a photograph to take, an alarm that rings, the menu.
 
-import { picture } from './blocks/shot.js';
 import { pressable } from './blocks/button.js';
+import { picture } from './blocks/shot.js';
+import { unitLetter } from './blocks/text.js';
 import { h } from './dom.js';
 import { glyph } from './glyphs.js';
 import { say } from './words.js';
@@ -37,8 +38,12 @@ export function photoDialog(photos, screen, ui) {
         },
       },
     },
-    h('h2', { id: 'photo-title' }, wanted.title),
-    h('p', { class: 'shot-show' }, wanted.show),
+    h(
+      'div',
+      { class: 'sheet-head' },
+      wanted.unit ? unitLetter(wanted.unit) : null,
+      h('div', null, h('h2', { id: 'photo-title' }, wanted.title), wanted.show ? h('p', { class: 'shot-show' }, wanted.show) : null),
+    ),
     photos.problem ? h('p', { class: 'problem', role: 'alert' }, glyph('danger'), h('span', null, photos.problem)) : null,
     h(
       'div',

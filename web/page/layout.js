@@ -2,7 +2,7 @@
 
 import { blocks } from './blocks/all.js';
 import { pressable } from './blocks/button.js';
-import { toneGlyph } from './blocks/text.js';
+import { toneGlyph, unitLetter } from './blocks/text.js';
 import { h } from './dom.js';
 import { problemKey } from './effects/photo.js';
 import { glyph } from './glyphs.js';
@@ -42,9 +42,7 @@ function top(screen) {
     h(
       'div',
       { class: 'top-row' },
-      screen.unit
-        ? h('p', { class: 'unit-letter' }, h('span', { class: 'unseen' }, `${say('shell-unit')} `), h('span', null, screen.unit))
-        : null,
+      screen.unit ? unitLetter(screen.unit) : null,
       h(
         'div',
         { class: 'titles' },

@@ -60,7 +60,7 @@ export type Screen = {
 };
 
 export type Request =
-  | { ask: 'take-photo'; slot: string; title: string; show: string }
+  | { ask: 'take-photo'; unit: string; slot: string; title: string; show: string }
   | { ask: 'locate' }
   | { ask: 'wake-at'; utc_ms: number; text: string }
   | { ask: 'sign-bytes'; bytes_base64: string };

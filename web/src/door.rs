@@ -282,7 +282,8 @@ mod tests {
     #[tokio::test]
     async fn a_call_that_cannot_be_read_says_so() {
         let caller = Caller::new();
-        let answer = caller.post("/door/act", json!({ "window": "one", "action_id": "x", "action": { "do": "fly" } })).await;
+        let answer =
+            caller.post("/door/act", json!({ "window": "one", "action_id": "x", "action": { "do": "fly" } })).await;
         assert_eq!((answer.status, &answer.json()["type"]), (StatusCode::BAD_REQUEST, &json!("/problem/malformed")));
     }
 
@@ -297,7 +298,10 @@ mod tests {
         assert_eq!(page.header("cache-control"), "no-store");
         assert_eq!(page.header("x-content-type-options"), "nosniff");
         assert_eq!(page.header("referrer-policy"), "no-referrer");
-        assert_eq!(caller.bare(Method::GET, "/blocks/all.js").await.header("content-type"), "text/javascript; charset=utf-8");
+        assert_eq!(
+            caller.bare(Method::GET, "/blocks/all.js").await.header("content-type"),
+            "text/javascript; charset=utf-8"
+        );
         assert_eq!(caller.bare(Method::GET, "/../Cargo.toml").await.status, StatusCode::NOT_FOUND);
     }
 
@@ -306,7 +310,10 @@ mod tests {
         let caller = Caller::new();
         let digest = "ab".repeat(32);
         let there = caller.get_as("one", &format!("/door/preview/{digest}")).await;
-        assert_eq!((there.status, there.header("content-type"), there.bytes.as_slice()), (StatusCode::OK, "image/jpeg", b"jpeg".as_slice()));
+        assert_eq!(
+            (there.status, there.header("content-type"), there.bytes.as_slice()),
+            (StatusCode::OK, "image/jpeg", b"jpeg".as_slice())
+        );
         assert_eq!(caller.get_as("one", "/door/preview/..%2F..%2Fdevice-key.pem").await.status, StatusCode::NOT_FOUND);
     }
 }

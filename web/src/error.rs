@@ -73,7 +73,11 @@ pub enum FieldError {
 impl FieldError {
     /// A failure of the file system in `folder`.
     pub(crate) fn of_folder(folder: &std::path::Path, why: io::Error) -> Self {
-        if is_full(&why) { Self::DiskFull { folder: folder.into() } } else { Self::Folder { folder: folder.into(), why } }
+        if is_full(&why) {
+            Self::DiskFull { folder: folder.into() }
+        } else {
+            Self::Folder { folder: folder.into(), why }
+        }
     }
 }
 

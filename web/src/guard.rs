@@ -22,7 +22,9 @@ const ANSWER_HEADERS: [(HeaderName, HeaderValue); 7] = [
     (HeaderName::from_static("cross-origin-resource-policy"), HeaderValue::from_static("same-origin")),
     (
         HeaderName::from_static("permissions-policy"),
-        HeaderValue::from_static("camera=(self), geolocation=(self), screen-wake-lock=(self), microphone=(), payment=(), usb=()"),
+        HeaderValue::from_static(
+            "camera=(self), geolocation=(self), screen-wake-lock=(self), microphone=(), payment=(), usb=()",
+        ),
     ),
 ];
 

@@ -156,11 +156,7 @@ mod tests {
         let piece = Bytes::from(vec![7_u8; 1_000_000]);
         let end = breaks.then(|| Err(io::Error::other("hung up")));
         let all: Vec<Result<Bytes, io::Error>> = (0..count).map(|_| Ok(piece.clone())).chain(end).collect();
-        Body::from_stream(futures_of(all))
-    }
-
-    fn futures_of<T: Send + 'static>(items: Vec<T>) -> impl futures_core::Stream<Item = T> + Send {
-        tokio_stream::iter(items)
+        Body::from_stream(tokio_stream::iter(all))
     }
 
     #[tokio::test]
@@ -172,7 +168,7 @@ mod tests {
     }
 
     #[tokio::test]
-    async fn one_byte_over_60_megabytes_is_refused_and_leaves_nothing() {
+    async fn more_than_60_megabytes_is_refused_and_leaves_nothing() {
         let caller = Caller::new();
         assert_eq!(send(&caller, pieces(60, false), None).await.status, StatusCode::NO_CONTENT);
         std::fs::remove_file(caller.incoming().join("v_7_0")).unwrap();

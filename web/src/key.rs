@@ -125,7 +125,9 @@ mod tests {
     fn a_signature_holds_under_the_public_key_and_not_for_other_bytes() {
         let folder = tempfile::tempdir().unwrap();
         let key = DeviceKey::of(folder.path()).unwrap();
-        let Outcome::Signature { base64 } = key.sign(&STANDARD.encode(b"the last hash")) else { panic!("no signature") };
+        let Outcome::Signature { base64 } = key.sign(&STANDARD.encode(b"the last hash")) else {
+            panic!("no signature")
+        };
         let signature = Signature::from_slice(&STANDARD.decode(base64).unwrap()).unwrap();
         let public = VerifyingKey::from_sec1_bytes(&key.public()).unwrap();
         assert_eq!(key.public().len(), 65);

@@ -23,7 +23,12 @@ impl Problem {
 
     /// The call comes from a page of another origin, or under another name.
     pub(crate) fn foreign() -> Self {
-        Self::new(StatusCode::FORBIDDEN, "foreign", "Not from this page", "Only the page that this process serves may call it.")
+        Self::new(
+            StatusCode::FORBIDDEN,
+            "foreign",
+            "Not from this page",
+            "Only the page that this process serves may call it.",
+        )
     }
 
     /// No token, or a wrong one.
@@ -34,7 +39,12 @@ impl Problem {
 
     /// Another window holds the door.
     pub(crate) fn elsewhere() -> Self {
-        Self::new(StatusCode::CONFLICT, "elsewhere", "Open in another window", "Nothing is lost. Use this window, or the other one.")
+        Self::new(
+            StatusCode::CONFLICT,
+            "elsewhere",
+            "Open in another window",
+            "Nothing is lost. Use this window, or the other one.",
+        )
     }
 
     /// There is no such thing.

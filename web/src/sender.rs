@@ -7,16 +7,13 @@ use std::{
     time::Duration,
 };
 
+use coilside_core::sync::{SendBody, SendRequest};
 use ureq::{
     Agent, SendBody as Outgoing,
     http::{Request, Response, Uri},
 };
 
-use crate::{
-    core_door::{SendBody, SendRequest},
-    door::Shell,
-    error::FieldError,
-};
+use crate::{door::Shell, error::FieldError};
 
 /// The pause while there is work to do.
 const PAUSE_SHORT: Duration = Duration::from_millis(200);
@@ -24,8 +21,9 @@ const PAUSE_SHORT: Duration = Duration::from_millis(200);
 const PAUSE_LONG: Duration = Duration::from_secs(5);
 /// The longest that connecting may take.
 const CONNECT_MAX: Duration = Duration::from_secs(10);
-/// The longest that one whole request may take. Photographs go in parts, so that this is enough on a slow line.
-const REQUEST_MAX: Duration = Duration::from_secs(120);
+/// The longest that one whole request may take. Photographs go in parts, so that this is enough on a slow line; the
+/// core gives an unanswered request up a little later.
+const REQUEST_MAX: Duration = Duration::from_secs(80);
 /// The most that is read of an answer, bytes.
 const ANSWER_BYTES_MAX: u64 = 1_000_000;
 
@@ -73,7 +71,8 @@ impl Office {
     }
 
     fn try_send(&self, request: &SendRequest) -> Result<Reply, String> {
-        let mut head = Request::builder().method(request.method.as_str()).uri(format!("{}{}", self.address, request.path));
+        let mut head =
+            Request::builder().method(request.method.as_str()).uri(format!("{}{}", self.address, request.path));
         for (name, value) in &request.headers {
             head = head.header(name, value);
         }
@@ -156,7 +155,13 @@ mod tests {
     async fn mirror() -> String {
         let echo = |method: Method, headers: HeaderMap, body: Bytes| async move {
             let told = |name: &str| headers.get(name).map_or("-", |value| value.to_str().unwrap()).to_owned();
-            let line = format!("{method} {} {} {} {}", told("authorization"), told("x-part"), told("content-length"), told("transfer-encoding"));
+            let line = format!(
+                "{method} {} {} {} {}",
+                told("authorization"),
+                told("x-part"),
+                told("content-length"),
+                told("transfer-encoding")
+            );
             ([("x-seen", line)], body)
         };
         let listener = TcpListener::bind(("127.0.0.1", 0)).await.unwrap();

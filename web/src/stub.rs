@@ -15,6 +15,7 @@ use coilside_core::{
     effect::{Effect, Outcome, Request as Asked},
     now::Now,
     screen::{Live, Screen, Tone, Turn},
+    sync::SendRequest,
 };
 use serde_json::Value;
 use tower::ServiceExt;
@@ -22,7 +23,7 @@ use tower::ServiceExt;
 use crate::{
     address::Token,
     clock::Clock,
-    core_door::{CoreDoor, SendRequest},
+    core_door::CoreDoor,
     door::{Shell, router},
     key::DeviceKey,
     problem::Problem,
@@ -114,7 +115,14 @@ impl CoreDoor for StubCore {
         Ok(std::mem::take(&mut *self.to_send.lock().unwrap()))
     }
 
-    fn answered(&self, id: String, status: u16, body: Vec<u8>, headers: Vec<(String, String)>, _: Now) -> Result<(), Problem> {
+    fn answered(
+        &self,
+        id: String,
+        status: u16,
+        body: Vec<u8>,
+        headers: Vec<(String, String)>,
+        _: Now,
+    ) -> Result<(), Problem> {
         self.answers.lock().unwrap().push((id, status, body, headers));
         Ok(())
     }
@@ -159,7 +167,13 @@ impl Caller {
         Self { incoming: folder.path().join("incoming"), shell: shell(core.clone()), folder, core }
     }
 
-    pub(crate) async fn with(&self, method: Method, path: &str, headers: &[(&str, &str)], body: impl Into<Body>) -> Answer {
+    pub(crate) async fn with(
+        &self,
+        method: Method,
+        path: &str,
+        headers: &[(&str, &str)],
+        body: impl Into<Body>,
+    ) -> Answer {
         assert!(self.folder.path().exists());
         let mut request = Request::builder().method(method).uri(path);
         if !headers.iter().any(|(name, _)| *name == "host") {

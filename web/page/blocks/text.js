@@ -45,5 +45,9 @@ export function link(block) {
   );
 }
 
+/** The letter of what a screen or a photograph belongs to. @param {string} letter */
+export const unitLetter = (letter) =>
+  h('p', { class: 'unit-letter' }, h('span', { class: 'unseen' }, `${say('shell-unit')} `), h('span', null, letter));
+
 /** @param {import('../screen').Tone} tone */
 export const toneGlyph = (tone) => (tone === 'good' ? 'done' : tone);

@@ -5,7 +5,7 @@ import { say } from '../words.js';
 import { placeAtHand } from './place.js';
 
 /** @typedef {import('../screen').Outcome} Outcome */
-/** @typedef {{ id: string, slot: string, title: string, show: string }} Wanted */
+/** @typedef {{ id: string, unit: string, slot: string, title: string, show: string }} Wanted */
 /** @typedef {'choose' | 'starting' | 'camera' | 'saving' | 'waiting'} Stage */
 
 const AGAIN_MS = 2000;
