@@ -175,6 +175,14 @@ impl<'a> Player<'a> {
 
     /// The first thing inside the steps that wants an answer.
     fn inside(&self) -> Option<Action> {
+        let asks = self.turn.screen.blocks.iter().find_map(|block| match block {
+            Block::TextEntry { field, text, .. } if text.is_empty() && field.starts_with("why:") => Some(field.clone()),
+            _ => None,
+        });
+        if let Some(field) = asks {
+            let text = self.answers.typed(&field).unwrap_or_else(|| "No instrument for it".to_owned());
+            return Some(Action::Draft { field, text });
+        }
         let steps = self.turn.screen.blocks.iter().filter_map(|block| match block {
             Block::Step { state: StepState::Open | StepState::Running, blocks, .. } => Some(blocks),
             _ => None,
