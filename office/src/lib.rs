@@ -1,1 +1,2 @@
 //! The office.
+pub mod demo;

@@ -1,0 +1,19 @@
+//! What came down from the office enters the store.
+
+use super::{DoorError, Field};
+use crate::round::Assignment;
+
+impl Field {
+    /// Takes assignments, new ones and newer versions. Their personal data stays beside the log.
+    ///
+    /// # Errors
+    /// Where the store cannot be written.
+    pub fn assigned(&self, assignments: &[Assignment]) -> Result<(), DoorError> {
+        let mut desk = self.desk();
+        for assignment in assignments {
+            let salt = desk.salt();
+            desk.store.put_assignment(assignment, &salt)?;
+        }
+        Ok(())
+    }
+}

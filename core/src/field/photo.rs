@@ -1,0 +1,136 @@
+//! Photographs at the door: what the shell put into `incoming` enters the log, and nothing of it is ever dropped.
+
+use super::desk::chain;
+use super::{DoorError, Field, effect_of, incoming_name};
+use crate::effect::{Outcome, PlaceFix, Request};
+use crate::evidence::{IntakeError, Prepared, prepare};
+use crate::id::{Letter, Slot, VisitId};
+use crate::now::Now;
+use crate::screen::{Notice, Tone, Turn};
+use crate::store::Commit;
+use crate::store::shelf::Shelf as _;
+use crate::visit::decide::photo_events;
+use crate::visit::event::Body;
+
+/// Where a photograph that came belongs.
+struct Came<'a> {
+    effect_id: &'a str,
+    visit: &'a VisitId,
+    unit: Letter,
+    slot: Slot,
+    /// The outcome that ends the effect; none where it had ended before.
+    outcome: Option<&'a Outcome>,
+}
+
+impl Field {
+    /// Files that lie in `incoming` since before the last end of the program.
+    pub(super) fn adopt_orphans(&self, now: &Now) -> Result<(), DoorError> {
+        for name in self.shelf.incoming()? {
+            let known = self.desk().store.effect(&effect_of(&name)).ok().flatten();
+            match known {
+                Some(_) => {
+                    self.photo_came(&effect_of(&name), None, now)?;
+                }
+                None => self.shelf.set_aside(&name)?,
+            }
+        }
+        Ok(())
+    }
+
+    /// Takes in the file of an effect. The slow part runs outside of the desk's lock.
+    pub(super) fn photo_came(&self, effect_id: &str, place: Option<&PlaceFix>, now: &Now) -> Result<Turn, DoorError> {
+        let name = incoming_name(effect_id);
+        let effect = self
+            .desk()
+            .store
+            .effect(effect_id)?
+            .ok_or_else(|| DoorError::NoSuch { what: "request", name: effect_id.to_owned() })?;
+        if matches!(effect.outcome, Some(Outcome::Photo { .. })) {
+            // Said twice: the first time was enough.
+            self.shelf.clear_incoming(&name)?;
+            return self.screen(now);
+        }
+        let Request::TakePhoto { unit, slot, .. } = effect.request else {
+            return Err(DoorError::NoSuch { what: "photograph request", name: effect_id.to_owned() });
+        };
+        let late = effect.outcome.is_some();
+        let slot = if late { Slot::default() } else { Slot(slot) };
+        match prepare(&self.shelf, &name, place, now) {
+            Ok(prepared) => {
+                let outcome = Outcome::Photo { place: place.cloned() };
+                let came = Came {
+                    effect_id,
+                    visit: &effect.visit,
+                    unit: Letter(unit),
+                    slot,
+                    outcome: (!late).then_some(&outcome),
+                };
+                self.enter_photo(&came, &prepared, now)?;
+                self.shelf.clear_incoming(&name)?;
+            }
+            Err(IntakeError::Shelf(error)) => return Err(error.into()),
+            Err(error) => self.turn_down(effect_id, &name, &error, late, now)?,
+        }
+        self.screen(now)
+    }
+
+    fn enter_photo(&self, came: &Came<'_>, prepared: &Prepared, now: &Now) -> Result<(), DoorError> {
+        let mut desk = self.desk();
+        let mut seat = desk.seat_for(came.visit)?;
+        let mut bodies = Vec::new();
+        if seat.sealed {
+            // The record is closed: the picture is kept and sent, and an addendum can name it.
+            let title = desk.words().text("photo-after-seal");
+            desk.tell(Notice { tone: Tone::Attention, title, lines: Vec::new(), buttons: Vec::new() });
+        } else {
+            if seat.visit.sealing.is_some() {
+                bodies.push(Body::SealCancelled {});
+            }
+            bodies.extend(photo_events(&seat.visit, &came.unit, &came.slot, prepared));
+        }
+        let (state, events) = chain(seat.visit.clone(), bodies, now)?;
+        desk.store.commit(&Commit {
+            visit: Some(&state),
+            events,
+            ended: came.outcome.map(|outcome| (came.effect_id.to_owned(), outcome)),
+            photo: Some((prepared.digest.clone(), prepared.media.clone(), prepared.bytes)),
+            utc_ms: now.utc_ms,
+            ..Commit::default()
+        })?;
+        seat.visit = state;
+        desk.keep(seat);
+        Ok(())
+    }
+
+    /// A file that is no photograph: it is set aside, the person is told, and the shot can be taken again.
+    fn turn_down(
+        &self,
+        effect_id: &str,
+        name: &str,
+        error: &IntakeError,
+        late: bool,
+        now: &Now,
+    ) -> Result<(), DoorError> {
+        let outcome = Outcome::Failed { why: error.to_string() };
+        let mut desk = self.desk();
+        if !late {
+            let ended = Some((effect_id.to_owned(), &outcome));
+            desk.store.commit(&Commit { ended, utc_ms: now.utc_ms, ..Commit::default() })?;
+        }
+        let (title, line) = (desk.words().text("photo-refused"), desk.words().text(reason(error)));
+        desk.tell(Notice { tone: Tone::Attention, title, lines: vec![line], buttons: Vec::new() });
+        drop(desk);
+        self.shelf.set_aside(name)?;
+        Ok(())
+    }
+}
+
+fn reason(error: &IntakeError) -> &'static str {
+    match error {
+        IntakeError::Empty => "photo-empty",
+        IntakeError::TooLong { .. } => "photo-too-long",
+        IntakeError::TooLarge { .. } => "photo-too-large",
+        IntakeError::NotAPicture => "photo-not-a-picture",
+        IntakeError::Damaged { .. } | IntakeError::Shelf(_) => "photo-damaged",
+    }
+}

@@ -1,0 +1,129 @@
+//! The units of readings: what is written into the log (UCUM codes, an open standard), and what people see.
+
+use super::pack::Quantity;
+use crate::words::number;
+
+/// Metric, or US customary.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+pub enum Units {
+    /// °C, litres, kilopascal.
+    #[default]
+    Metric,
+    /// °F, US gallons, psi.
+    Us,
+}
+
+/// Litres in a US liquid gallon, exact by definition (231 cubic inches; NIST Handbook 44, appendix C).
+const LITRES_PER_GALLON: f64 = 3.785_411_784;
+/// Kilopascal in a pound-force per square inch (NIST SP 811, appendix B.8).
+const KPA_PER_PSI: f64 = 6.894_757;
+
+impl Quantity {
+    /// The UCUM code of the unit in which the log keeps it.
+    #[must_use]
+    pub const fn code(self) -> &'static str {
+        match self {
+            Quantity::Temperature => "Cel",
+            Quantity::RelativeHumidity => "%",
+            Quantity::Flow => "L/min",
+            Quantity::Volume => "L",
+            Quantity::Pressure => "kPa",
+            Quantity::Voltage => "V",
+            Quantity::Current => "A",
+            Quantity::Power => "W",
+            Quantity::Capacitance => "uF",
+            Quantity::Insulation => "MOhm",
+            Quantity::Acidity => "[pH]",
+            Quantity::Conductivity => "uS/cm",
+            Quantity::Hardness => "mg/L",
+            Quantity::Count => "1",
+            Quantity::Text => "",
+        }
+    }
+
+    /// The unit as people see it.
+    #[must_use]
+    pub const fn symbol(self, units: Units) -> &'static str {
+        match (self, units) {
+            (Quantity::Temperature, Units::Metric) => "°C",
+            (Quantity::Temperature, Units::Us) => "°F",
+            (Quantity::Flow, Units::Us) => "gal/min",
+            (Quantity::Flow, Units::Metric) => "L/min",
+            (Quantity::Volume, Units::Us) => "gal",
+            (Quantity::Pressure, Units::Us) => "psi",
+            (Quantity::Capacitance, _) => "µF",
+            (Quantity::Insulation, _) => "MΩ",
+            (Quantity::Acidity, _) => "pH",
+            (Quantity::Conductivity, _) => "µS/cm",
+            (Quantity::Count, _) => "",
+            (quantity, _) => quantity.code(),
+        }
+    }
+
+    /// What was typed, in the log's unit.
+    #[must_use]
+    pub fn to_log(self, value: f64, units: Units) -> f64 {
+        match (self, units) {
+            (Quantity::Temperature, Units::Us) => (value - 32.0) / 1.8,
+            (Quantity::Flow | Quantity::Volume, Units::Us) => value * LITRES_PER_GALLON,
+            (Quantity::Pressure, Units::Us) => value * KPA_PER_PSI,
+            _ => value,
+        }
+    }
+
+    /// A value of the log, in the units that people see.
+    #[must_use]
+    pub fn to_people(self, value: f64, units: Units) -> f64 {
+        match (self, units) {
+            (Quantity::Temperature, Units::Us) => value * 1.8 + 32.0,
+            (Quantity::Flow | Quantity::Volume, Units::Us) => value / LITRES_PER_GALLON,
+            (Quantity::Pressure, Units::Us) => value / KPA_PER_PSI,
+            _ => value,
+        }
+    }
+
+    /// The decimals to keep in the log: one more than people see where a conversion stands between.
+    #[must_use]
+    pub const fn log_decimals(self, decimals: u8, units: Units) -> u8 {
+        match (self, units) {
+            (Quantity::Temperature | Quantity::Flow | Quantity::Volume | Quantity::Pressure, Units::Us) => decimals + 1,
+            _ => decimals,
+        }
+    }
+
+    /// A value of the log with its unit, as people see it.
+    #[must_use]
+    pub fn show(self, value: &str, decimals: u8, units: Units, language: &str) -> String {
+        let Ok(number) = value.parse::<f64>() else { return value.to_owned() };
+        let symbol = self.symbol(units);
+        let text = if units == Units::Metric {
+            number::localise(value, language)
+        } else {
+            number::write(self.to_people(number, units), decimals, language)
+        };
+        let glue = match symbol {
+            "" => return text,
+            "pH" => return format!("pH {text}"),
+            _ => "\u{a0}",
+        };
+        format!("{text}{glue}{symbol}")
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn us_units_return_to_what_was_typed() {
+        for quantity in [Quantity::Temperature, Quantity::Flow, Quantity::Volume, Quantity::Pressure, Quantity::Power] {
+            let back = quantity.to_people(quantity.to_log(104.0, Units::Us), Units::Us);
+            assert!((back - 104.0).abs() < 1e-9, "{quantity:?} {back}");
+        }
+    }
+
+    #[test]
+    fn water_boils_at_212_fahrenheit() {
+        assert!((Quantity::Temperature.to_log(212.0, Units::Us) - 100.0).abs() < 1e-12);
+    }
+}

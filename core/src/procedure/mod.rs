@@ -1,0 +1,7 @@
+//! What a service consists of, as data, and what no service may do.
+
+pub mod danger;
+pub mod gate;
+pub mod library;
+pub mod measure;
+pub mod pack;

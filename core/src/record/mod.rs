@@ -1,0 +1,5 @@
+//! What is left of a visit: the seal, and the owner's summary.
+
+pub mod results;
+pub mod seal;
+pub mod summary;

@@ -1,0 +1,60 @@
+//! Water, atmosphere, place and calendar.
+
+use crate::science::place::{self, Place};
+use crate::science::quantity::{celsius, to_celsius};
+use crate::science::{ScienceError, atmosphere, calendar, water};
+use uom::si::f64::Length;
+use uom::si::length::meter;
+use uom::si::mass_density::kilogram_per_cubic_meter;
+use uom::si::pressure::pascal;
+use uom::si::specific_heat_capacity::joule_per_kilogram_kelvin;
+
+/// Liquid water at one temperature.
+#[derive(Debug, Clone, uniffi::Record)]
+pub struct WaterValues {
+    /// Density.
+    pub density_kg_m3: f64,
+    /// Specific heat at constant pressure.
+    pub specific_heat_j_kg_k: f64,
+}
+
+/// [`atmosphere::pressure`].
+#[uniffi::export]
+pub fn atmospheric_pressure_pa(altitude_m: f64) -> Result<f64, ScienceError> {
+    Ok(atmosphere::pressure(Length::new::<meter>(altitude_m))?.get::<pascal>())
+}
+
+/// [`water::boiling`].
+#[uniffi::export]
+pub fn water_boiling_c(altitude_m: f64) -> Result<f64, ScienceError> {
+    Ok(to_celsius(water::boiling(Length::new::<meter>(altitude_m))?))
+}
+
+/// [`water::liquid`].
+#[uniffi::export]
+pub fn water(temperature_c: f64) -> Result<WaterValues, ScienceError> {
+    let water = water::liquid("temperature_c", celsius(temperature_c))?;
+    Ok(WaterValues {
+        density_kg_m3: water.density.get::<kilogram_per_cubic_meter>(),
+        specific_heat_j_kg_k: water.specific_heat.get::<joule_per_kilogram_kelvin>(),
+    })
+}
+
+/// [`water::vapour_pressure`].
+#[uniffi::export]
+pub fn water_vapour_pressure_pa(temperature_c: f64) -> Result<f64, ScienceError> {
+    Ok(water::vapour_pressure("temperature_c", celsius(temperature_c))?.get::<pascal>())
+}
+
+/// [`place::distance`].
+#[uniffi::export]
+pub fn distance_m(lat1: f64, lon1: f64, lat2: f64, lon2: f64) -> Result<f64, ScienceError> {
+    let place = |latitude, longitude| Place { latitude, longitude };
+    Ok(place::distance(place(lat1, lon1), place(lat2, lon2))?.get::<meter>())
+}
+
+/// [`calendar::add_months`], on dates such as `2025-01-31`.
+#[uniffi::export]
+pub fn add_months(date: String, months: i32) -> Result<String, ScienceError> {
+    Ok(calendar::add_months(calendar::parse_date(&date)?, months)?.to_string())
+}

@@ -1,0 +1,39 @@
+//! The strip of live facts: what could hurt, and what is away from home, in a few words.
+
+use super::{Live, Tone, View, VisitView};
+use crate::visit::fact::{Fact, Value};
+
+/// The facts that a technician should always see.
+const STRIP: &[Fact] = &[Fact::Supply, Fact::Loop, Fact::Valves, Fact::ServicePump, Fact::UnitPump, Fact::Electrics];
+
+/// The strip of a unit: known facts of the strip, lapsed ones, and settings that are away.
+pub(super) fn strip(view: &View<'_>, visit: &VisitView<'_>) -> Vec<Live> {
+    let words = view.words;
+    let mut strip = Vec::new();
+    for fact in STRIP {
+        let label = words.text(&format!("fact-{}", fact.name()));
+        if let Some(value) = visit.run.facts.get(fact) {
+            let value_text = words.text(&format!("fact-{}-{}", fact.name(), value.word()));
+            strip.push(Live { label, value: value_text, tone: tone(*fact, *value) });
+        } else if visit.run.lapsed.contains_key(fact) {
+            strip.push(Live { label, value: words.text("fact-not-known"), tone: Tone::Attention });
+        }
+    }
+    for (id, excursion) in visit.run.open_excursions() {
+        let value = words.fill("excursion-away", &[("away", &excursion.away), ("home", &excursion.home)]);
+        strip.push(Live { label: words.text(&format!("excursion-{id}")), value, tone: Tone::Attention });
+    }
+    strip
+}
+
+fn tone(fact: Fact, value: Value) -> Tone {
+    match (fact, value) {
+        (Fact::Supply, Value::On) | (Fact::Electrics, Value::Bare) => Tone::Attention,
+        (Fact::Loop, Value::Acid | Value::Spent) => Tone::Danger,
+        (Fact::Loop, Value::Neutraliser | Value::Rinse) | (_, Value::Running) => Tone::Attention,
+        (Fact::Supply, Value::ProvedDead) | (Fact::Valves, Value::ProvedShut) | (Fact::Electrics, Value::Covered) => {
+            Tone::Good
+        }
+        _ => Tone::Plain,
+    }
+}

@@ -1,0 +1,149 @@
+//! The sheets of a visit: photographs, readings, findings.
+
+use super::fields::{entry, photo_view, shot};
+use super::view::{go, of_visit};
+use super::{Bar, Block, Button, ChoiceOption, Screen, Tone, View, VisitView};
+use crate::action::Action;
+use crate::procedure::gate::{Applies, applies};
+use crate::record::results::{Results, results};
+use crate::visit::event::Severity;
+use crate::words::number;
+
+/// All photographs by slot, what is missing, and one tap for anything else.
+pub(super) fn photographs(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
+    let words = view.words;
+    let mut screen = of_visit(view, visit, words.text("menu-photographs"));
+    let wanted = visit
+        .pack
+        .steps()
+        .filter(|(_, step)| applies(step, visit.run) != Applies::No)
+        .flat_map(|(_, step)| &step.shots);
+    screen.blocks.extend(wanted.filter_map(|slot| shot(view, visit, slot.as_str())));
+    let title = words.text("shot-unplaced");
+    let unplaced = visit.run.photos.get("").map(Vec::as_slice).unwrap_or_default();
+    screen.blocks.push(Block::Shot {
+        slot: String::new(),
+        show: words.text("shot-unplaced.show"),
+        photos: unplaced.iter().map(|photo| photo_view(view, photo, &title)).collect(),
+        title,
+        before: None,
+        press: Button {
+            label: words.text("shot-take"),
+            tone: Tone::Plain,
+            press: Action::Shoot { slot: String::new() },
+            hold: false,
+        },
+        skip: None,
+    });
+    screen.foot.push(go(view, "back-to-now", "now"));
+    screen
+}
+
+/// Readings as found and as left, and what they come to.
+pub(super) fn readings(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
+    let words = view.words;
+    let mut screen = of_visit(view, visit, words.text("menu-readings"));
+    let shown = |id: &str| {
+        let reading = visit.pack.reading(id);
+        let taken = visit.run.readings.get(id);
+        reading.zip(taken).map_or_else(
+            || words.text("not-yet"),
+            |(reading, taken)| reading.quantity.show(&taken.value, reading.decimals, view.units, words.language()),
+        )
+    };
+    let mut pairs = Vec::new();
+    let mut others = Vec::new();
+    for reading in &visit.pack.readings {
+        let id = reading.id.as_str();
+        let label = words.text(&format!("reading-{id}"));
+        if let Some(found) = &reading.as_found {
+            pairs.push(vec![label, shown(found.as_str()), shown(id)]);
+        } else if visit.run.readings.contains_key(id)
+            && !visit.pack.readings.iter().any(|other| other.as_found.as_ref() == Some(&reading.id))
+        {
+            others.push(vec![label, shown(id)]);
+        }
+    }
+    let columns = |keys: &[&str]| keys.iter().map(|key| words.text(key)).collect();
+    screen.blocks.push(Block::Table {
+        caption: words.text("readings-before-after"),
+        columns: columns(&["column-reading", "column-found", "column-left"]),
+        rows: pairs,
+    });
+    let results = results(visit.pack, visit.run);
+    screen.blocks.extend(charts(view, &results));
+    if !others.is_empty() {
+        screen.blocks.push(Block::Table {
+            caption: words.text("readings-others"),
+            columns: columns(&["column-reading", "column-value"]),
+            rows: others,
+        });
+    }
+    screen.foot.push(go(view, "back-to-now", "now"));
+    screen
+}
+
+fn charts(view: &View<'_>, results: &Results) -> Vec<Block> {
+    let words = view.words;
+    let mut blocks = Vec::new();
+    let rows = [("result-heat", "W", 0, results.heat_w.as_slice()), ("result-cop", "", 1, results.cop.as_slice())];
+    for (key, unit, decimals, values) in rows {
+        if values.is_empty() {
+            continue;
+        }
+        let bars = values
+            .iter()
+            .map(|result| {
+                let value = number::write(result.value, decimals, words.language());
+                let doubt = number::write(result.expanded_u, decimals, words.language());
+                let parts = [("value", value.as_str()), ("doubt", doubt.as_str()), ("unit", unit)];
+                Bar {
+                    label: words.text(if result.as_left { "column-left" } else { "column-found" }),
+                    value: result.value,
+                    doubt: result.expanded_u,
+                    text: words.fill("result-value", &parts).trim().to_owned(),
+                }
+            })
+            .collect();
+        blocks.push(Block::Chart { caption: words.text(key), unit: unit.to_owned(), bars });
+    }
+    if !results.heat_w.is_empty() {
+        blocks.push(Block::Text { text: words.text("result-doubt"), level: 0, tone: Tone::Quiet });
+    }
+    if let Some(change) = results.heat_change {
+        blocks.push(Block::Text { text: words.text(change.key()), level: 0, tone: Tone::Plain });
+    }
+    blocks
+}
+
+/// Findings so far, and a new one.
+pub(super) fn findings(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
+    let words = view.words;
+    let mut screen = of_visit(view, visit, words.text("menu-findings"));
+    for finding in &visit.run.findings {
+        let (key, tone) = match finding.severity {
+            Severity::Note => ("severity-note", Tone::Plain),
+            Severity::Soon => ("severity-soon", Tone::Attention),
+            Severity::Unsafe => ("severity-unsafe", Tone::Danger),
+        };
+        let text = format!("{}: {}", words.text(key), finding.text);
+        screen.blocks.push(Block::Text { text, level: 0, tone });
+    }
+    screen.blocks.push(Block::Text { text: words.text("finding-new"), level: 2, tone: Tone::Plain });
+    screen.blocks.push(entry(view, visit, "finding", &words.text("finding-label"), 3));
+    let options = ["note", "soon", "unsafe"]
+        .iter()
+        .map(|value| ChoiceOption { value: (*value).to_owned(), label: words.text(&format!("severity-{value}")) })
+        .collect();
+    screen.blocks.push(Block::Choice {
+        field: "severity".into(),
+        label: words.text("severity-label"),
+        options,
+        chosen: visit.drafts.get("severity").cloned(),
+        problem: visit.problems.get("severity").map(|_| words.text("problem-choose")),
+    });
+    let add = Button { label: words.text("finding-add"), tone: Tone::Primary, press: Action::AddFinding, hold: false };
+    screen.foot.push(add);
+    screen.foot.push(go(view, "back-to-now", "now"));
+    screen
+}

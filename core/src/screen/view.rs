@@ -1,0 +1,193 @@
+//! Everything that a screen is drawn from, and the choice of the screen.
+
+use std::collections::BTreeMap;
+
+use super::{
+    Button, Live, Notice, Progress, Screen, Tone, close, frame, notices, reasons, round, settings, sheets, work,
+};
+use crate::action::Action;
+use crate::id::{Letter, VisitId};
+use crate::now::Now;
+use crate::procedure::gate::{Applies, applies};
+use crate::procedure::measure::Units;
+use crate::procedure::pack::Pack;
+use crate::round::Assignment;
+use crate::store::{OutboxCount, OutboxRow};
+use crate::visit::decide::Refusal;
+use crate::visit::state::{Run, Visit};
+use crate::words::Words;
+
+/// Everything that a screen is drawn from.
+pub struct View<'a> {
+    /// Which screen.
+    pub place: &'a str,
+    /// The words, with those of the open visit's pack.
+    pub words: &'a Words,
+    /// The units that people see.
+    pub units: Units,
+    /// When.
+    pub now: &'a Now,
+    /// How much waits.
+    pub outbox: OutboxCount,
+    /// What waits, on the outbox's own screen.
+    pub outbox_rows: &'a [OutboxRow],
+    /// When the office last answered.
+    pub last_answer_utc_ms: Option<i64>,
+    /// What was just refused or told.
+    pub notices: &'a [Notice],
+    /// The visit that is open.
+    pub visit: Option<VisitView<'a>>,
+    /// Assignments that no visit answers yet.
+    pub due: &'a [Assignment],
+    /// Visits of this device.
+    pub visits: &'a [VisitLine],
+}
+
+/// The visit that is open, for its screens.
+pub struct VisitView<'a> {
+    /// The visit.
+    pub visit: &'a Visit,
+    /// The unit that is shown.
+    pub unit: &'a Letter,
+    /// Its run.
+    pub run: &'a Run,
+    /// Its pack.
+    pub pack: &'a Pack,
+    /// Its assignment.
+    pub assignment: &'a Assignment,
+    /// Half-typed texts.
+    pub drafts: &'a BTreeMap<String, String>,
+    /// What is wrong with fields.
+    pub problems: &'a BTreeMap<String, Refusal>,
+    /// The record is sealed.
+    pub sealed: bool,
+    /// And everything of it is at the office.
+    pub safe: bool,
+}
+
+/// A visit in the list.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct VisitLine {
+    /// Which.
+    pub id: VisitId,
+    /// Where.
+    pub site: String,
+    /// When it began.
+    pub opened_utc_ms: i64,
+    /// Sealed.
+    pub sealed: bool,
+    /// Everything of it is at the office.
+    pub safe: bool,
+}
+
+/// The screen of a view.
+#[must_use]
+pub fn show(view: &View<'_>) -> Screen {
+    let Some(visit) = &view.visit else {
+        return match view.place {
+            "settings" => settings::show(view),
+            "outbox" => round::outbox(view),
+            _ => round::show(view),
+        };
+    };
+    let place = view.place;
+    match place.split_once(':') {
+        Some(("phase", id)) => work::phase(view, visit, id),
+        Some(("why" | "skip" | "happened" | "left", _)) => reasons::show(view, visit, place),
+        _ => match place {
+            "round" => round::show(view),
+            "settings" => settings::show(view),
+            "outbox" => round::outbox(view),
+            "phases" => work::phases(view, visit),
+            "photographs" => sheets::photographs(view, visit),
+            "readings" => sheets::readings(view, visit),
+            "findings" => sheets::findings(view, visit),
+            "leaving" => close::leaving(view, visit),
+            "break-off" => reasons::show(view, visit, place),
+            "emergency" => close::emergency(view, visit),
+            _ => work::now(view, visit),
+        },
+    }
+}
+
+/// The frame of a screen that belongs to no visit.
+pub(super) fn bare(view: &View<'_>, title: &str) -> Screen {
+    let words = view.words;
+    Screen {
+        place: view.place.to_owned(),
+        language: words.language().to_owned(),
+        title: words.text(title),
+        subtitle: String::new(),
+        unit: None,
+        progress: None,
+        strip: Vec::new(),
+        notices: view.notices.to_vec(),
+        blocks: Vec::new(),
+        foot: Vec::new(),
+        menu: vec![
+            go(view, "menu-round", "round"),
+            go(view, "menu-outbox", "outbox"),
+            go(view, "menu-settings", "settings"),
+        ],
+        outbox: outbox_line(view),
+    }
+}
+
+/// The frame of a visit's screens: letter, strip, notices, menu.
+pub(super) fn of_visit(view: &View<'_>, visit: &VisitView<'_>, title: String) -> Screen {
+    let mut screen = bare(view, "menu-round");
+    screen.title = title;
+    screen.subtitle.clone_from(&visit.assignment.site.name);
+    screen.unit = Some(visit.unit.0.clone());
+    screen.progress = Some(progress(view, visit));
+    screen.strip = frame::strip(view, visit);
+    screen.notices = notices::of_visit(view, visit);
+    let mut menu: Vec<Button> = ["now", "phases", "photographs", "readings", "findings", "leaving"]
+        .iter()
+        .map(|place| go(view, &format!("menu-{place}"), place))
+        .collect();
+    for (letter, _) in visit.visit.runs.iter().filter(|(letter, _)| *letter != visit.unit) {
+        let label = view.words.fill("menu-unit", &[("letter", letter.as_str())]);
+        menu.push(Button { label, tone: Tone::Plain, press: Action::Go { to: format!("unit:{letter}") }, hold: false });
+    }
+    menu.push(Button { tone: Tone::Danger, ..go(view, "menu-emergency", "emergency") });
+    menu.push(go(view, "menu-break-off", "break-off"));
+    menu.append(&mut screen.menu);
+    screen.menu = menu;
+    screen
+}
+
+/// A button that leads to a place.
+pub(super) fn go(view: &View<'_>, key: &str, place: &str) -> Button {
+    Button { label: view.words.text(key), tone: Tone::Plain, press: Action::Go { to: place.to_owned() }, hold: false }
+}
+
+fn progress(view: &View<'_>, visit: &VisitView<'_>) -> Progress {
+    let concerns = visit.pack.steps().filter(|(_, step)| applies(step, visit.run) != Applies::No);
+    let (mut done, mut total) = (0, 0);
+    for (_, step) in concerns {
+        total += 1;
+        done += u32::from(visit.run.is_behind(step.id.as_str()));
+    }
+    let text = view.words.fill("progress", &[("done", &done.to_string()), ("total", &total.to_string())]);
+    Progress { done, total, text }
+}
+
+fn outbox_line(view: &View<'_>) -> Live {
+    let words = view.words;
+    let label = words.text("outbox-label");
+    let waiting = view.outbox;
+    if waiting.stuck > 0 {
+        return Live { label, value: words.text("outbox-stuck"), tone: Tone::Attention };
+    }
+    if waiting.is_empty() {
+        return Live { label, value: words.text("outbox-empty"), tone: Tone::Good };
+    }
+    let photos = waiting.photos.to_string();
+    let value = if waiting.photos > 0 {
+        words.fill("outbox-waiting-photos", &[("photos", &photos)])
+    } else {
+        words.text("outbox-waiting")
+    };
+    Live { label, value, tone: Tone::Quiet }
+}

@@ -1,0 +1,123 @@
+//! What lies beside the log: assignments, half-typed texts, settings, pinned packs, and what each action came to.
+
+use std::collections::BTreeMap;
+
+use rusqlite::{OptionalExtension as _, params};
+
+use super::{Store, StoreError};
+use crate::id::Digest;
+use crate::round::Assignment;
+
+impl Store {
+    /// Takes an assignment, or its newer version. `salt` is kept from the first time on: digests in events lean on it.
+    ///
+    /// # Errors
+    /// Where the store cannot be written.
+    pub fn put_assignment(&mut self, assignment: &Assignment, salt: &str) -> Result<(), StoreError> {
+        let body = serde_json::to_string(assignment)
+            .map_err(|error| StoreError::Damaged { what: "an assignment".into(), detail: error.to_string() })?;
+        self.connection.execute(
+            "INSERT INTO assignment (id, due, body, salt) VALUES (?1, ?2, ?3, ?4)
+             ON CONFLICT (id) DO UPDATE SET due = excluded.due, body = excluded.body",
+            params![assignment.id, assignment.due, body, salt],
+        )?;
+        Ok(())
+    }
+
+    /// The assignment of that id with its salt.
+    ///
+    /// # Errors
+    /// Where the store cannot be read.
+    pub fn assignment(&self, id: &str) -> Result<Option<(Assignment, String)>, StoreError> {
+        let row: Option<(String, String)> = self
+            .connection
+            .query_row("SELECT body, salt FROM assignment WHERE id = ?1", [id], |row| Ok((row.get(0)?, row.get(1)?)))
+            .optional()?;
+        row.map(|(body, salt)| Ok((read(&body)?, salt))).transpose()
+    }
+
+    /// Assignments that no visit answers yet, by due day.
+    ///
+    /// # Errors
+    /// Where the store cannot be read.
+    pub fn assignments_due(&self) -> Result<Vec<Assignment>, StoreError> {
+        let mut query = self.connection.prepare_cached(
+            "SELECT body FROM assignment WHERE id NOT IN (SELECT assignment FROM visit) ORDER BY due, id",
+        )?;
+        let rows = query.query_map([], |row| row.get::<_, String>(0))?;
+        rows.map(|body| read(&body?)).collect()
+    }
+
+    /// Keeps a half-typed text.
+    ///
+    /// # Errors
+    /// Where the store cannot be written.
+    pub fn put_draft(&mut self, place: &str, field: &str, text: &str) -> Result<(), StoreError> {
+        self.connection.execute(
+            "INSERT INTO draft (place, field, text) VALUES (?1, ?2, ?3)
+             ON CONFLICT (place, field) DO UPDATE SET text = excluded.text",
+            params![place, field, text],
+        )?;
+        Ok(())
+    }
+
+    /// The half-typed texts of a place, by field.
+    ///
+    /// # Errors
+    /// Where the store cannot be read.
+    pub fn drafts(&self, place: &str) -> Result<BTreeMap<String, String>, StoreError> {
+        let mut query = self.connection.prepare_cached("SELECT field, text FROM draft WHERE place = ?1")?;
+        let rows = query.query_map([place], |row| Ok((row.get(0)?, row.get(1)?)))?;
+        Ok(rows.collect::<Result<_, _>>()?)
+    }
+
+    /// A setting.
+    ///
+    /// # Errors
+    /// Where the store cannot be read.
+    pub fn setting(&self, name: &str) -> Result<Option<String>, StoreError> {
+        Ok(self
+            .connection
+            .query_row("SELECT value FROM setting WHERE name = ?1", [name], |row| row.get(0))
+            .optional()?)
+    }
+
+    /// Keeps a setting.
+    ///
+    /// # Errors
+    /// Where the store cannot be written.
+    pub fn put_setting(&mut self, name: &str, value: &str) -> Result<(), StoreError> {
+        self.connection.execute(
+            "INSERT INTO setting (name, value) VALUES (?1, ?2) ON CONFLICT (name) DO UPDATE SET value = excluded.value",
+            params![name, value],
+        )?;
+        Ok(())
+    }
+
+    /// The bytes of a pinned pack.
+    ///
+    /// # Errors
+    /// Where the store cannot be read.
+    pub fn pinned_pack(&self, digest: &Digest) -> Result<Option<Vec<u8>>, StoreError> {
+        Ok(self
+            .connection
+            .query_row("SELECT bytes FROM pack WHERE digest = ?1", [digest.as_str()], |row| row.get(0))
+            .optional()?)
+    }
+
+    /// What an action came to: none if it was never done, its refusal (as stored) where it was refused.
+    ///
+    /// # Errors
+    /// Where the store cannot be read.
+    pub fn acted(&self, action: &str) -> Result<Option<Option<String>>, StoreError> {
+        Ok(self
+            .connection
+            .query_row("SELECT refusal FROM acted WHERE action = ?1", [action], |row| row.get(0))
+            .optional()?)
+    }
+}
+
+fn read(body: &str) -> Result<Assignment, StoreError> {
+    serde_json::from_str(body)
+        .map_err(|error| StoreError::Damaged { what: "an assignment".into(), detail: error.to_string() })
+}

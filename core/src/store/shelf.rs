@@ -1,0 +1,190 @@
+//! The shelf: where photographs' bytes lie. A folder here; a browser's own file store elsewhere.
+
+use std::fs::{self, File};
+use std::io::{self, Write as _};
+use std::path::{Path, PathBuf};
+
+use crate::id::Digest;
+
+/// Where photographs' bytes lie. What is kept is on disk, synced, before the call returns.
+pub trait Shelf: Send + Sync {
+    /// How long an incoming file is.
+    ///
+    /// # Errors
+    /// Where it is not there.
+    fn incoming_bytes(&self, name: &str) -> Result<u64, ShelfError>;
+    /// An incoming file's bytes.
+    ///
+    /// # Errors
+    /// Where it cannot be read.
+    fn read_incoming(&self, name: &str) -> Result<Vec<u8>, ShelfError>;
+    /// The names of all incoming files.
+    ///
+    /// # Errors
+    /// Where the place cannot be read.
+    fn incoming(&self) -> Result<Vec<String>, ShelfError>;
+    /// An incoming file is in the log: it is not needed any more.
+    ///
+    /// # Errors
+    /// Where it cannot be removed.
+    fn clear_incoming(&self, name: &str) -> Result<(), ShelfError>;
+    /// An incoming file was refused: it is moved aside, never deleted.
+    ///
+    /// # Errors
+    /// Where it cannot be moved.
+    fn set_aside(&self, name: &str) -> Result<(), ShelfError>;
+    /// Keeps an original under its digest.
+    ///
+    /// # Errors
+    /// Where it cannot be written.
+    fn keep_original(&self, digest: &Digest, bytes: &[u8]) -> Result<(), ShelfError>;
+    /// Keeps a preview under its original's digest.
+    ///
+    /// # Errors
+    /// Where it cannot be written.
+    fn keep_preview(&self, digest: &Digest, bytes: &[u8]) -> Result<(), ShelfError>;
+}
+
+/// Why the shelf failed.
+#[derive(Debug, thiserror::Error)]
+pub enum ShelfError {
+    /// The disk is full.
+    #[error("there is no room left for '{name}'; free some space and try again, nothing was lost")]
+    Full {
+        /// Of what.
+        name: String,
+    },
+    /// Anything else that the file system says.
+    #[error("'{name}' could not be {what}: {detail}")]
+    Io {
+        /// Of what.
+        name: String,
+        /// Read, written, moved.
+        what: &'static str,
+        /// Why.
+        detail: String,
+    },
+    /// A name that would lead out of the shelf.
+    #[error("'{0}' is not the name of an incoming photograph")]
+    Name(String),
+}
+
+impl ShelfError {
+    fn of(name: &str, what: &'static str) -> impl FnOnce(io::Error) -> ShelfError {
+        move |error| match error.kind() {
+            io::ErrorKind::StorageFull | io::ErrorKind::QuotaExceeded => ShelfError::Full { name: name.to_owned() },
+            _ => ShelfError::Io { name: name.to_owned(), what, detail: error.to_string() },
+        }
+    }
+}
+
+/// A shelf that is a folder.
+#[derive(Clone, Debug)]
+pub struct FolderShelf {
+    folder: PathBuf,
+}
+
+impl FolderShelf {
+    /// The shelf in a folder; makes the folders that it needs.
+    ///
+    /// # Errors
+    /// Where they cannot be made.
+    pub fn new(folder: &Path) -> Result<FolderShelf, ShelfError> {
+        for part in ["incoming", "originals", "previews", "aside"] {
+            fs::create_dir_all(folder.join(part)).map_err(ShelfError::of(part, "made"))?;
+        }
+        Ok(FolderShelf { folder: folder.to_owned() })
+    }
+
+    /// Where a shell puts the bytes of an effect's photograph.
+    ///
+    /// # Errors
+    /// Where the name would lead elsewhere.
+    pub fn incoming_path(&self, name: &str) -> Result<PathBuf, ShelfError> {
+        let plain = !name.is_empty()
+            && name.len() <= 120
+            && name.chars().all(|c| c.is_ascii_alphanumeric() || matches!(c, '-' | '_'));
+        if plain { Ok(self.folder.join("incoming").join(name)) } else { Err(ShelfError::Name(name.to_owned())) }
+    }
+
+    /// Where an original lies.
+    #[must_use]
+    pub fn original_path(&self, digest: &Digest) -> PathBuf {
+        self.folder.join("originals").join(digest.as_str())
+    }
+
+    /// Where a preview lies.
+    #[must_use]
+    pub fn preview_path(&self, digest: &Digest) -> PathBuf {
+        self.folder.join("previews").join(format!("{digest}.jpg"))
+    }
+
+    fn keep(path: &Path, bytes: &[u8]) -> Result<(), ShelfError> {
+        let name = path.file_name().unwrap_or_default().to_string_lossy().into_owned();
+        if fs::metadata(path).is_ok_and(|known| known.len() == bytes.len() as u64) {
+            return Ok(());
+        }
+        let part = path.with_extension("part");
+        let written = (|| {
+            let mut file = File::create(&part)?;
+            file.write_all(bytes)?;
+            file.sync_all()?;
+            fs::rename(&part, path)?;
+            sync_folder(path)
+        })();
+        if written.is_err() {
+            // Half a file is worth nothing, and the room may be needed.
+            let _ = fs::remove_file(&part);
+        }
+        written.map_err(ShelfError::of(&name, "written"))
+    }
+}
+
+fn sync_folder(path: &Path) -> io::Result<()> {
+    match path.parent() {
+        Some(folder) => File::open(folder)?.sync_all(),
+        None => Ok(()),
+    }
+}
+
+impl Shelf for FolderShelf {
+    fn incoming_bytes(&self, name: &str) -> Result<u64, ShelfError> {
+        let path = self.incoming_path(name)?;
+        fs::metadata(path).map(|known| known.len()).map_err(ShelfError::of(name, "found"))
+    }
+
+    fn read_incoming(&self, name: &str) -> Result<Vec<u8>, ShelfError> {
+        fs::read(self.incoming_path(name)?).map_err(ShelfError::of(name, "read"))
+    }
+
+    fn incoming(&self) -> Result<Vec<String>, ShelfError> {
+        let mut names: Vec<String> = fs::read_dir(self.folder.join("incoming"))
+            .map_err(ShelfError::of("incoming", "read"))?
+            .filter_map(Result::ok)
+            .map(|entry| entry.file_name().to_string_lossy().into_owned())
+            .filter(|name| self.incoming_path(name).is_ok())
+            .collect();
+        names.sort();
+        Ok(names)
+    }
+
+    fn clear_incoming(&self, name: &str) -> Result<(), ShelfError> {
+        match fs::remove_file(self.incoming_path(name)?) {
+            Err(error) if error.kind() != io::ErrorKind::NotFound => Err(ShelfError::of(name, "removed")(error)),
+            _ => Ok(()),
+        }
+    }
+
+    fn set_aside(&self, name: &str) -> Result<(), ShelfError> {
+        let from = self.incoming_path(name)?;
+        fs::rename(from, self.folder.join("aside").join(name)).map_err(ShelfError::of(name, "moved"))
+    }
+
+    fn keep_original(&self, digest: &Digest, bytes: &[u8]) -> Result<(), ShelfError> {
+        FolderShelf::keep(&self.original_path(digest), bytes)
+    }
+
+    fn keep_preview(&self, digest: &Digest, bytes: &[u8]) -> Result<(), ShelfError> {
+        FolderShelf::keep(&self.preview_path(digest), bytes)
+    }
+}

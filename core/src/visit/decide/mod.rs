@@ -1,0 +1,185 @@
+//! What may be added: state, action and time in; events and requests out, or a refusal with its reason.
+
+mod evidence;
+mod excursion;
+mod pause;
+mod reading;
+mod seal;
+mod step;
+
+pub use evidence::photo_events;
+pub use seal::{Gap, completeness, gaps};
+
+use std::collections::BTreeMap;
+
+use super::event::{Body, Severity};
+use super::state::{Run, Visit};
+use crate::action::Action;
+use crate::effect::Request;
+use crate::id::{ExcursionId, Letter, StepId};
+use crate::now::Now;
+use crate::procedure::danger::Danger;
+use crate::procedure::gate::Missing;
+use crate::procedure::measure::Units;
+use crate::procedure::pack::Pack;
+use crate::words::number::NumberError;
+
+/// Everything that a decision looks at beside the visit itself.
+pub struct Circumstances<'a> {
+    /// The unit that the screen shows.
+    pub unit: &'a Letter,
+    /// Its pack.
+    pub pack: &'a Pack,
+    /// Half-typed texts by field.
+    pub drafts: &'a BTreeMap<String, String>,
+    /// The units that people type in.
+    pub units: Units,
+    /// When.
+    pub now: &'a Now,
+}
+
+/// What is added.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Decision {
+    /// Events to write, in order.
+    pub events: Vec<Body>,
+    /// Requests to the shell, opened with the last event.
+    pub requests: Vec<Request>,
+    /// Fields whose half-typed text is used up.
+    pub used: Vec<String>,
+    /// Where to go.
+    pub go: Option<String>,
+}
+
+/// Why an action was turned down. Nothing was lost.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[allow(missing_docs, reason = "a variant's line tells its fields")]
+pub enum Refusal {
+    /// Something is missing first.
+    #[error("the step '{step}' may not go on: {missing:?}")]
+    Gate { step: StepId, missing: Vec<Missing> },
+    /// Typed text is no number.
+    #[error("the field '{field}' holds no number: {error}")]
+    Number { field: String, error: NumberError },
+    /// A number that cannot be.
+    #[error("the value in '{field}' cannot be: it must lie between {least} and {most}")]
+    Impossible { field: String, least: String, most: String },
+    /// A number that is unusual: asked back.
+    #[error("the value in '{field}' is unusual: it mostly lies between {from} and {to}")]
+    Unusual { field: String, from: String, to: String },
+    /// Words are needed.
+    #[error("words are needed in '{field}'")]
+    Words { field: String },
+    /// The pack has no such thing.
+    #[error("the procedure has no '{name}'")]
+    NoSuch { name: String },
+    /// The record is closed.
+    #[error("the record is sealed; only addenda can follow")]
+    Sealed,
+    /// The record is frozen until it is signed.
+    #[error("the record is being sealed; cancel that to go on working")]
+    Sealing,
+    /// The visit was stopped: only the seal follows.
+    #[error("the visit was broken off; only the seal follows")]
+    BrokenOff,
+    /// Not sealed while a setting is away and nobody answered for it.
+    #[error("a setting is away from home: {excursions:?}")]
+    SettingsAway { excursions: Vec<ExcursionId> },
+    /// Not sealed as it stands.
+    #[error("the record cannot be sealed: {dangers:?}")]
+    Dangers { dangers: Vec<Danger> },
+}
+
+/// Decides what an action adds to a visit.
+///
+/// # Errors
+/// A refusal with its reason.
+pub fn decide(visit: &Visit, action: &Action, around: &Circumstances<'_>) -> Result<Decision, Refusal> {
+    guard(visit, action)?;
+    let run = visit.run(around.unit).ok_or_else(|| Refusal::NoSuch { name: around.unit.to_string() })?;
+    let pauses = pause::lapse(visit, around.unit, run, around.now);
+    let mut rested = run.clone();
+    if let Some(Body::FactsLapsed { facts, .. }) = &pauses {
+        for (fact, value) in facts {
+            rested.facts.remove(fact);
+            rested.lapsed.insert(*fact, *value);
+        }
+    }
+    let mut decision = decide_rested(visit, &rested, action, around)?;
+    if let Some(pause) = pauses
+        && !decision.events.is_empty()
+    {
+        decision.events.insert(0, pause);
+    }
+    Ok(decision)
+}
+
+/// The facts that a pause until now makes not known, to show before anything is decided.
+#[must_use]
+pub fn lapsing(visit: &Visit, unit: &Letter, now: &Now) -> Option<Body> {
+    pause::lapse(visit, unit, visit.run(unit)?, now)
+}
+
+fn guard(visit: &Visit, action: &Action) -> Result<(), Refusal> {
+    if visit.sealing.is_some() && !matches!(action, Action::CancelSeal | Action::Seal) {
+        return Err(Refusal::Sealing);
+    }
+    let closing = matches!(
+        action,
+        Action::Seal | Action::CancelSeal | Action::AddFinding | Action::Shoot { .. } | Action::Choose { .. }
+    );
+    if visit.broken_off.is_some() && !closing {
+        return Err(Refusal::BrokenOff);
+    }
+    Ok(())
+}
+
+fn decide_rested(visit: &Visit, run: &Run, action: &Action, around: &Circumstances<'_>) -> Result<Decision, Refusal> {
+    match action {
+        Action::Start { step } => step::start(run, step, around),
+        Action::Done { step } => step::done(run, step, around),
+        Action::Skip { step } => step::skip(run, step, around),
+        Action::Undo { step } => step::undo(run, step, around),
+        Action::Happened { step } => step::happened(run, step, around),
+        Action::Choose { field, option } => step::choose(run, field, option, around),
+        Action::Enter { field, text } => reading::enter(field, text, false, around),
+        Action::Confirm { field } => {
+            let text = around.drafts.get(field).cloned().unwrap_or_default();
+            reading::enter(field, &text, true, around)
+        }
+        Action::CouldNot { field } => reading::could_not(field, around),
+        Action::Shoot { slot } => evidence::shoot(slot, around),
+        Action::OpenExcursion { excursion } => excursion::open(excursion, around),
+        Action::BringHome { excursion } => excursion::home(run, excursion, around),
+        Action::LeaveAway { excursion } => excursion::leave(run, excursion, around),
+        Action::Recheck { fact } => pause::recheck(run, fact, around),
+        Action::AddFinding => finding(around),
+        Action::Seal => seal::prepare(visit, around),
+        Action::CancelSeal => Ok(Decision { events: vec![Body::SealCancelled {}], ..Decision::default() }),
+        Action::BreakOff => seal::break_off(visit, around),
+        Action::Go { .. } | Action::StartVisit { .. } | Action::Draft { .. } | Action::SendNow | Action::Set { .. } => {
+            Ok(Decision::default())
+        }
+    }
+}
+
+/// The words of a field, or the refusal that asks for them.
+fn words(field: &str, around: &Circumstances<'_>) -> Result<String, Refusal> {
+    let text = around.drafts.get(field).map(|text| text.trim().to_owned()).unwrap_or_default();
+    if text.is_empty() { Err(Refusal::Words { field: field.to_owned() }) } else { Ok(text) }
+}
+
+fn finding(around: &Circumstances<'_>) -> Result<Decision, Refusal> {
+    let text = words("finding", around)?;
+    let severity = match around.drafts.get("severity").map(String::as_str) {
+        Some("unsafe") => Severity::Unsafe,
+        Some("soon") => Severity::Soon,
+        Some("note") => Severity::Note,
+        _ => return Err(Refusal::Words { field: "severity".into() }),
+    };
+    Ok(Decision {
+        events: vec![Body::FindingAdded { unit: around.unit.clone(), severity, text }],
+        used: vec!["finding".into(), "severity".into()],
+        ..Decision::default()
+    })
+}

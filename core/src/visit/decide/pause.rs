@@ -1,0 +1,35 @@
+//! Pauses: after half an hour, or on another day, supply, valves and zone are not known any more.
+
+use super::{Circumstances, Decision, Refusal};
+use crate::id::Letter;
+use crate::now::Now;
+use crate::visit::event::Body;
+use crate::visit::fact::{Fact, Facts};
+use crate::visit::state::{Mark, Run, Visit};
+
+/// A pause longer than this lets facts lapse, milliseconds.
+const PAUSE_MS: i64 = 30 * 60_000;
+
+/// The facts that lapse because of the pause since the last event, where there was one. A waiting time that runs is no
+/// pause until its most is over: the person stands beside it.
+pub(super) fn lapse(visit: &Visit, unit: &Letter, run: &Run, now: &Now) -> Option<Body> {
+    let elapsed = now.since(visit.last.as_ref()?).longest_ms;
+    let waits = run.steps.values().any(|mark| {
+        matches!(mark, Mark::Running { since, most_s, .. }
+            if now.since(since).longest_ms <= i64::from(*most_s) * 1000)
+    });
+    if elapsed <= PAUSE_MS || waits {
+        return None;
+    }
+    let facts: Facts =
+        run.facts.iter().filter(|(fact, _)| fact.lapses()).map(|(fact, value)| (*fact, *value)).collect();
+    let pause_s = u64::try_from(elapsed / 1000).unwrap_or(0).min(1 << 52);
+    (!facts.is_empty()).then(|| Body::FactsLapsed { unit: unit.clone(), facts, pause_s })
+}
+
+pub(super) fn recheck(run: &Run, name: &str, around: &Circumstances<'_>) -> Result<Decision, Refusal> {
+    let no_such = || Refusal::NoSuch { name: name.to_owned() };
+    let fact: Fact = name.parse().map_err(|_| no_such())?;
+    let value = *run.lapsed.get(&fact).ok_or_else(no_such)?;
+    Ok(Decision { events: vec![Body::FactRechecked { unit: around.unit.clone(), fact, value }], ..Decision::default() })
+}

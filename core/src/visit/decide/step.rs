@@ -1,0 +1,153 @@
+//! Steps: begin, done, left out, taken back, happened all the same; and the answers that decide which apply.
+
+use super::{Circumstances, Decision, Refusal, words};
+use crate::effect::Request;
+use crate::id::StepId;
+use crate::procedure::danger::dangers_of_change;
+use crate::procedure::gate::{self, Missing, Passage, facts_after};
+use crate::procedure::pack::{Phase, Step};
+use crate::visit::event::Body;
+use crate::visit::fact::Facts;
+use crate::visit::state::{Mark, Run};
+
+/// The ring before a most-dwell ends comes this much earlier, milliseconds.
+const WARNING_MS: i64 = 120_000;
+
+fn find<'a>(step: &str, around: &Circumstances<'a>) -> Result<(&'a Phase, &'a Step), Refusal> {
+    around.pack.step(step).ok_or_else(|| Refusal::NoSuch { name: step.to_owned() })
+}
+
+pub(super) fn start(run: &Run, id: &str, around: &Circumstances<'_>) -> Result<Decision, Refusal> {
+    let (phase, step) = find(id, around)?;
+    let change = gate::allowed(around.pack, phase, step, run, Passage::Start, around.now)
+        .map_err(|missing| Refusal::Gate { step: step.id.clone(), missing })?;
+    let Some(dwell) = step.dwell else {
+        return Err(Refusal::NoSuch { name: format!("{id}: a waiting time") });
+    };
+    let ring = |in_ms: i64, what: &str| Request::WakeAt {
+        utc_ms: around.now.utc_ms + in_ms,
+        text: format!("{what}:{}", step.id),
+    };
+    let (least_ms, most_ms) = (i64::from(dwell.least_s) * 1000, i64::from(dwell.most_s) * 1000);
+    let mut requests = vec![ring(least_ms, "ready")];
+    if most_ms - WARNING_MS > least_ms {
+        requests.push(ring(most_ms - WARNING_MS, "soon-over"));
+    }
+    Ok(Decision {
+        events: vec![Body::StepStarted {
+            unit: around.unit.clone(),
+            step: step.id.clone(),
+            sets: change.sets,
+            least_s: dwell.least_s,
+            most_s: dwell.most_s,
+        }],
+        requests,
+        ..Decision::default()
+    })
+}
+
+pub(super) fn done(run: &Run, id: &str, around: &Circumstances<'_>) -> Result<Decision, Refusal> {
+    let (phase, step) = find(id, around)?;
+    let change = gate::allowed(around.pack, phase, step, run, Passage::Done, around.now)
+        .map_err(|missing| Refusal::Gate { step: step.id.clone(), missing })?;
+    Ok(Decision {
+        events: vec![Body::StepDone {
+            unit: around.unit.clone(),
+            step: step.id.clone(),
+            sets: change.sets,
+            clears: change.clears,
+            late: change.late,
+        }],
+        ..Decision::default()
+    })
+}
+
+pub(super) fn skip(run: &Run, id: &str, around: &Circumstances<'_>) -> Result<Decision, Refusal> {
+    let (_, step) = find(id, around)?;
+    if !step.may_skip {
+        return Err(Refusal::NoSuch { name: format!("{id}: a way to leave it out") });
+    }
+    if run.steps.contains_key(&step.id) {
+        return Err(Refusal::Gate { step: step.id.clone(), missing: vec![Missing::AlreadyDone] });
+    }
+    let field = format!("skip:{id}");
+    let reason = words(&field, around)?;
+    Ok(Decision {
+        events: vec![Body::StepSkipped { unit: around.unit.clone(), step: step.id.clone(), reason }],
+        used: vec![field],
+        go: Some("now".into()),
+        ..Decision::default()
+    })
+}
+
+/// A mark is taken back. Only facts that still are as the step set them become not known.
+pub(super) fn undo(run: &Run, id: &str, around: &Circumstances<'_>) -> Result<Decision, Refusal> {
+    let (_, step) = find(id, around)?;
+    if run.order.last() != Some(&step.id) {
+        return Err(Refusal::NoSuch { name: format!("{id}: a mark that is the last one") });
+    }
+    let clears = step
+        .sets
+        .iter()
+        .chain(&step.starts)
+        .filter(|holds| run.facts.get(&holds.fact) == Some(&holds.value))
+        .map(|holds| holds.fact)
+        .collect();
+    Ok(Decision {
+        events: vec![Body::StepUndone { unit: around.unit.clone(), step: step.id.clone(), clears }],
+        ..Decision::default()
+    })
+}
+
+/// It happened although it was refused: the truth goes into the record with the dangers that it brought.
+pub(super) fn happened(run: &Run, id: &str, around: &Circumstances<'_>) -> Result<Decision, Refusal> {
+    let (_, step) = find(id, around)?;
+    let field = format!("happened:{id}");
+    let words = words(&field, around)?;
+    let mut change = gate::change(step, run, Passage::Done, around.now);
+    if !matches!(run.steps.get(&step.id), Some(Mark::Running { .. })) {
+        let started = gate::change(step, run, Passage::Start, around.now).sets;
+        let sets: Facts = started.into_iter().chain(change.sets).collect();
+        change.sets = sets;
+    }
+    let dangers = dangers_of_change(&run.facts, &facts_after(&run.facts, &change), &step.acts);
+    Ok(Decision {
+        events: vec![Body::StepHappened {
+            unit: around.unit.clone(),
+            step: step.id.clone(),
+            sets: change.sets,
+            clears: change.clears,
+            words,
+            dangers,
+        }],
+        used: vec![field],
+        go: Some("now".into()),
+        ..Decision::default()
+    })
+}
+
+pub(super) fn choose(run: &Run, field: &str, option: &str, around: &Circumstances<'_>) -> Result<Decision, Refusal> {
+    let no_such = || Refusal::NoSuch { name: format!("{field}={option}") };
+    let Some(id) = field.strip_prefix("condition:") else {
+        // Not about the unit: a choice of the screen itself, kept as a draft by the door.
+        return Ok(Decision::default());
+    };
+    let condition = around.pack.condition(id).ok_or_else(no_such)?;
+    let chosen = condition.options.iter().find(|known| known.id == option).ok_or_else(no_such)?;
+    // An answer changed after work has begun on it could open a gate that the work has shut.
+    let used = around.pack.steps().any(|(_, step)| {
+        step.when.iter().any(|when| when.condition == condition.id) && run.steps.contains_key(&step.id)
+    });
+    if used && run.conditions.get(&condition.id).is_some_and(|answer| answer != option) {
+        return Err(Refusal::Gate { step: StepId(id.to_owned()), missing: vec![Missing::AlreadyDone] });
+    }
+    Ok(Decision {
+        events: vec![Body::ConditionSet {
+            unit: around.unit.clone(),
+            condition: condition.id.clone(),
+            option: option.to_owned(),
+            sets: chosen.sets.iter().map(|holds| (holds.fact, holds.value)).collect(),
+        }],
+        ..Decision::default()
+    })
+}

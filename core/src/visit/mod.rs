@@ -1,0 +1,7 @@
+//! What happened in a visit, and what it means.
+
+pub mod apply;
+pub mod decide;
+pub mod event;
+pub mod fact;
+pub mod state;

@@ -1,0 +1,228 @@
+//! What a visit's events mean, worked out so far.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use serde::{Deserialize, Serialize};
+
+use super::event::{ByLetter, ChainEnd, PhotoFacts, PhotoFlag, Severity};
+use super::fact::{Fact, Facts};
+use crate::id::{ConditionId, Digest, ExcursionId, Letter, ReadingId, Slot, StepId, VisitId};
+use crate::now::Now;
+use crate::procedure::danger::Danger;
+
+/// A visit, worked out from its events.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Visit {
+    /// Which.
+    pub id: VisitId,
+    /// The end of its chain.
+    pub end: ChainEnd,
+    /// The assignment that it answers.
+    pub assignment: String,
+    /// Salted digest of the personal data beside the log.
+    pub personal: Digest,
+    /// The key of the device, SEC1 hex.
+    pub device_key: String,
+    /// When its first event was written.
+    pub opened: Option<Now>,
+    /// When its last event was written.
+    pub last: Option<Now>,
+    /// One run for each unit.
+    pub runs: ByLetter<Run>,
+    /// Where the device was.
+    pub place: Option<Place>,
+    /// Stopped, with the reason.
+    pub broken_off: Option<BrokenOff>,
+    /// Frozen for the seal.
+    pub sealing: Option<Sealing>,
+}
+
+/// A unit's run of a procedure.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Run {
+    /// The unit in the register.
+    pub asset: String,
+    /// Maker's model and serial as the assignment has them.
+    pub label: String,
+    /// The pack's name.
+    pub pack: String,
+    /// The pinned pack.
+    pub pack_digest: Digest,
+    /// Answers about the unit.
+    pub conditions: BTreeMap<ConditionId, String>,
+    /// What is known.
+    pub facts: Facts,
+    /// What a pause made not known, as it was.
+    pub lapsed: Facts,
+    /// Marks of steps.
+    pub steps: BTreeMap<StepId, Mark>,
+    /// Steps in the order in which they were marked.
+    pub order: Vec<StepId>,
+    /// Values, the last one of each.
+    pub readings: BTreeMap<ReadingId, Taken>,
+    /// Values that could not be had, with the reason.
+    pub missed: BTreeMap<ReadingId, String>,
+    /// Photographs by slot, in order.
+    pub photos: BTreeMap<Slot, Vec<Photo>>,
+    /// Photographs that could not be had, with the reason.
+    pub shots_missed: BTreeMap<Slot, String>,
+    /// Settings that were changed.
+    pub excursions: BTreeMap<ExcursionId, Excursion>,
+    /// Findings in order.
+    pub findings: Vec<Finding>,
+    /// Dangers that happened all the same.
+    pub happened: Vec<Danger>,
+}
+
+/// How a step stands.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(tag = "mark", rename_all = "kebab-case")]
+#[allow(missing_docs, reason = "a variant's line tells its fields")]
+pub enum Mark {
+    /// Its waiting time runs.
+    Running { since: Now, least_s: u32, most_s: u32 },
+    /// Done.
+    Done { at: Now, sets: BTreeSet<Fact>, late: bool },
+    /// Left out.
+    Skipped { at: Now, reason: String },
+    /// It happened against a refusal.
+    Happened { at: Now, words: String },
+}
+
+/// A reading as taken.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Taken {
+    /// Decimal text in `measure`, or words for a text reading.
+    pub value: String,
+    /// The unit's symbol.
+    pub measure: String,
+    /// With what.
+    pub instrument: String,
+    /// Half width of its error limits, decimal text in the same unit; empty where not stated.
+    pub error_limit: String,
+    /// Outside of what is usual, and confirmed.
+    pub unusual: bool,
+    /// When.
+    pub at: Now,
+    /// How many times it was taken: more than once is a correction.
+    pub times: u32,
+}
+
+/// A photograph in its slot.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Photo {
+    /// Of the original bytes.
+    pub digest: Digest,
+    /// Length of the original.
+    pub bytes: u64,
+    /// `image/jpeg` and so on.
+    pub media: String,
+    /// What file and phone tell.
+    pub facts: PhotoFacts,
+    /// What does not fit together.
+    pub flags: Vec<PhotoFlag>,
+    /// When it was taken into the log.
+    pub at: Now,
+}
+
+/// A setting that was changed.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Excursion {
+    /// What it was, and must be again.
+    pub home: String,
+    /// What it was changed to.
+    pub away: String,
+    /// How it ended.
+    pub end: ExcursionEnd,
+}
+
+/// How an excursion ended.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(tag = "is", rename_all = "kebab-case")]
+#[allow(missing_docs, reason = "a variant's line tells its fields")]
+pub enum ExcursionEnd {
+    /// It did not yet: this blocks the seal.
+    Open,
+    /// Back, as the controller shows it.
+    Home { shows: String },
+    /// It stays away, for a reason.
+    Left { reason: String },
+}
+
+/// Something wrong or worth knowing.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Finding {
+    /// How much it matters.
+    pub severity: Severity,
+    /// In the technician's words.
+    pub text: String,
+    /// When.
+    pub at: Now,
+}
+
+/// A place with its doubt, decimal text.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Place {
+    /// Degrees north.
+    pub latitude: String,
+    /// Degrees east.
+    pub longitude: String,
+    /// Metres.
+    pub accuracy_m: String,
+}
+
+/// The visit was stopped.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct BrokenOff {
+    /// Why.
+    pub reason: String,
+    /// Dangers that were left.
+    pub dangers: Vec<Danger>,
+    /// When.
+    pub at: Now,
+}
+
+/// The record is frozen.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Sealing {
+    /// Nothing is missing.
+    pub complete: bool,
+    /// What is missing, in words.
+    pub missing: Vec<String>,
+    /// When.
+    pub at: Now,
+}
+
+impl Visit {
+    /// The run of a unit.
+    #[must_use]
+    pub fn run(&self, unit: &Letter) -> Option<&Run> {
+        self.runs.get(unit)
+    }
+
+    /// Every photograph of the visit with its unit and slot.
+    pub fn photos(&self) -> impl Iterator<Item = (&Letter, &Slot, &Photo)> {
+        self.runs.iter().flat_map(|(letter, run)| {
+            run.photos.iter().flat_map(move |(slot, photos)| photos.iter().map(move |photo| (letter, slot, photo)))
+        })
+    }
+}
+
+impl Run {
+    /// Done, left out or happened: the step is behind.
+    #[must_use]
+    pub fn is_behind(&self, step: &str) -> bool {
+        matches!(self.steps.get(step), Some(Mark::Done { .. } | Mark::Skipped { .. } | Mark::Happened { .. }))
+    }
+
+    /// Settings away from home that nobody answered for.
+    pub fn open_excursions(&self) -> impl Iterator<Item = (&ExcursionId, &Excursion)> {
+        self.excursions.iter().filter(|(_, excursion)| excursion.end == ExcursionEnd::Open)
+    }
+
+    /// The reading's value as a number in its unit.
+    #[must_use]
+    pub fn number(&self, reading: &str) -> Option<f64> {
+        self.readings.get(reading)?.value.parse().ok()
+    }
+}

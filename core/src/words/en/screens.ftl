@@ -1,0 +1,298 @@
+# The words of the screens. Short sentences, in the imperative, never blaming.
+
+## Menu and frame
+
+menu-round = Round
+menu-now = Now
+menu-phases = Phases
+menu-photographs = Photographs
+menu-readings = Readings
+menu-findings = Findings
+menu-leaving = Leaving
+menu-emergency = Emergency
+menu-break-off = Break off
+menu-outbox = Outbox
+menu-settings = Settings
+menu-unit = Unit { $letter }
+back = Back
+back-to-now = Back to the work
+back-to-round = Back to the round
+progress = { $done } of { $total }
+not-yet = not yet
+fact-not-known = not known: look again
+
+## Round
+
+round-under-way = Under way
+round-due = Due
+round-done = Sealed
+round-nothing-due = Nothing is due. New visits come from the office when there is coverage.
+round-go-on = Go on: { $site }
+round-start = Start the visit: { $site }
+round-owner = { $name } · { $phone }
+round-unit = Unit { $letter }: { $maker } { $model }, serial { $serial }
+round-due-on = Due { $day } · { $reason }
+round-line-safe = { $site } · { $when } · at the office
+round-line-waiting = { $site } · { $when } · waiting to be sent
+
+## Outbox
+
+outbox-label = Outbox
+outbox-empty = all at the office
+outbox-waiting = waiting
+outbox-waiting-photos = { $photos } photographs waiting
+outbox-stuck = stuck: look here
+outbox-all-safe = Everything is safe at the office.
+outbox-much = { $events } entries and { $photos } photographs ({ $size }) wait since { $since }.
+outbox-kept = They are kept on this device and go out by themselves when there is coverage.
+outbox-last-answer = The office last answered at { $clock }.
+outbox-no-answer = The office has not answered yet since this program started.
+outbox-table = What waits
+outbox-column-what = What
+outbox-column-since = Since
+outbox-column-state = State
+outbox-events = { $count } entries of the log
+outbox-photo = Photograph, { $size }
+outbox-seal = Seal of the record
+outbox-waits = waits for coverage
+outbox-stuck-why = stuck: { $why }
+outbox-send-now = Send now
+
+## Settings
+
+settings-language = Language
+settings-units = Units
+language-en = English
+language-es = Español
+units-metric = Metric: °C, L, kPa
+units-us = US customary: °F, gal, psi
+
+## Now
+
+now-all-done = All steps are behind you
+now-all-done-text = Look over what is open, then seal the record.
+now-to-leaving = Go to leaving
+undo = Take back: { $step }
+foot-start = Start: { $step }
+foot-done = Done: { $step }
+foot-skip = Leave this step out
+check-done = Done
+state-open = to do
+state-gated = not yet
+state-running = under way
+state-done = done at { $clock }
+state-done-late = done at { $clock }, later than the most
+state-happened = happened at { $clock }: { $words }
+state-skipped = left out: { $reason }
+
+## Waiting times
+
+dwell-waiting = Wait at least { $least }, at most { $most }.
+dwell-running = { $left } to go
+dwell-ready = Time is up. Go on.
+dwell-over = Past the most. Go on at once.
+wake-ready = Time is up: { $step }
+wake-soon-over = Two minutes left: { $step }
+
+## Fields
+
+could-not-measure = Could not measure
+confirm-unusual = Yes, it is so
+before-value = Last time { $value } ({ $date })
+taken-value = Recorded: { $value }
+missed-value = Not taken: { $reason }
+problem-empty = Type a number.
+problem-not-a-number = “{ $typed }” is not a number. Use digits, with a comma or a point.
+problem-ambiguous = “{ $typed }” can mean two numbers. Write it without the separator.
+problem-impossible = That cannot be. Write a value from { $least } to { $most }.
+problem-words = Write a few words.
+problem-choose = Choose one.
+question-unusual = Mostly it lies between { $from } and { $to }. Is it so?
+
+## Photographs
+
+shot-take = Take the photograph
+shot-take-another = Take another
+shot-could-not = Could not photograph
+shot-unplaced = Anything else
+    .show = Anything worth keeping. The office can place it later.
+photo-caption = { $title }, { $when }
+photo-refused = This file was not taken. It is kept aside.
+photo-empty = The file is empty. Take the photograph again.
+photo-too-long = The file is larger than 60 MB. Choose a smaller setting and take it again.
+photo-too-large = The picture has more than 100 megapixels. Choose a smaller setting and take it again.
+photo-not-a-picture = The file is not a picture. Choose a JPEG, PNG or WebP photograph.
+photo-damaged = The picture breaks off or is damaged. Take it again.
+photo-after-seal = The record is sealed. The photograph is kept and sent beside it.
+flag-time-differs = The camera's clock differs from this device's by more than ten minutes.
+flag-no-time = The picture carries no time of its own.
+flag-place-differs = The camera's place differs from this device's.
+flag-same-as-other = The same picture stands in another place of this visit.
+flag-no-preview = Kept as it is. It cannot be shown here.
+
+## Refusals
+
+refused-step = Not yet: { $step }
+refused-sealed = The record is sealed
+    .do = Only an addendum can follow.
+refused-sealing = The record is being sealed
+    .do = Cancel the seal to go on working.
+refused-broken-off = The visit was broken off
+    .do = Seal what is there.
+refused-no-such = That is not possible here
+    .do = Go back to the work and go on from there.
+refused-settings-away = Not sealed: a setting is away from home
+refused-setting = Bring home: { $setting }. Or say why it stays away.
+refused-seal-danger = Not sealed: it is not safe to leave like this
+happened-offer = It already happened
+missing-already-done = It is already done.
+missing-not-for-this-unit = It does not concern this unit.
+missing-answer = Answer first: { $question }
+missing-phase = Finish first: { $phase }
+missing-step = Do first: { $step }
+missing-reading = Read: { $reading }
+missing-shot = Photograph: { $shot }
+missing-not-started = Start the waiting time first.
+missing-wait = Wait { $left } more.
+missing-setting-not-noted = Note how it was, and how it is now: { $setting }
+missing-setting-away = Bring home: { $setting }
+pause-title = You were away for a while
+pause-text = Someone may have been here. Look at each again before you go on.
+pause-still = { $fact }: still { $state }
+
+## Settings of the controller
+
+excursion-home-label = { $setting }: as it was
+excursion-away-label = { $setting }: as it is for the work
+excursion-open = Note the change
+excursion-noted = { $setting }: { $home } → { $away }
+excursion-bring-home = { $setting }: bring it back to { $home }.
+excursion-back-label = What the controller shows now
+excursion-is-home = It is back
+excursion-leave = It must stay away
+excursion-home-now = { $setting }: back, shows { $shows }
+excursion-left = { $setting } stays away: { $reason }
+excursion-away = { $away }, bring back to { $home }
+
+## Screens that ask
+
+ask-why = Why could it not be had?
+    .how = Say it in a few words. They stand in the record.
+    .label = Reason
+    .do = Record the reason
+ask-skip = Leave this step out?
+    .how = Say why. The step counts as missing, with your reason.
+    .label = Reason
+    .do = Leave it out
+ask-happened = It already happened
+    .how = Record what is true. It is marked in the record, and the next screen says how to make it safe.
+    .label = What happened
+    .do = Hold to record that it happened
+ask-left = The setting stays away
+    .how = Say why, and tell the owner. It stands in the owner's summary.
+    .label = Reason
+    .do = Record that it stays away
+ask-break-off = Break off here
+    .how = Make it safe first, photograph how you leave it, and hang the tag. What is there is sealed as incomplete.
+    .label = Reason
+    .do = Hold to break off
+make-safe-acid = Drain the acid, neutralise it, rinse. Leave the valves shut until the rinse is proved. If you cannot stay: shut, tag, warn the owner and call the office.
+make-safe-pump = Stop the service pump and unplug it.
+make-safe-covers = Put the covers on, or fence the unit off.
+make-safe-tag = Leave the isolator locked and tagged.
+make-safe-settings = Put the settings back, or write on the tag which are away.
+make-safe-owner = Tell the owner how you leave it, and whom to call.
+
+## Readings and results
+
+readings-before-after = As found and as left
+readings-others = Other readings
+column-reading = Reading
+column-found = As found
+column-left = As left
+column-value = Value
+column-what = What
+column-is = Is
+result-heat = Heat to the water
+result-cop = Coefficient of performance
+result-value = { $value } ± { $doubt } { $unit }
+result-doubt = ± is the doubt of the instruments, at a level of about 95 %.
+result-more = More heat than before, by more than the doubt. Air and water may have differed: it is no comparison at like conditions.
+result-less = Less heat than before, by more than the doubt. Look at air and water temperatures before you judge.
+result-none = No difference in heat that can be told.
+
+## Findings
+
+severity-note = Worth knowing
+severity-soon = Mend soon
+severity-unsafe = Unsafe
+severity-label = How much does it matter?
+finding-new = A new finding
+finding-label = What did you find?
+finding-add = Add the finding
+
+## Leaving
+
+leaving-state = How you leave the unit: compare with what you see
+leaving-missing = Missing in the record
+leaving-complete = Nothing is missing.
+leaving-mend = Go there
+leaving-broken-off = Broken off: { $reason }
+gap-because = { $gap } Reason: { $reason }
+gap-step-open = Not done: { $step }
+gap-step-skipped = Left out: { $step }.
+seal-hold = Hold to seal the record
+sealing-text = The record is frozen and waits for the signature of this device.
+sealing-again = Sign now
+sealing-cancel = Go on working
+sealed-title = The record is sealed
+sealed-text = Nothing in it can be changed unseen any more.
+sealed-safe = All of it is safe at the office.
+sealed-waiting = It is kept on this device and goes to the office by itself when there is coverage.
+sealed-complete = It is complete.
+sealed-incomplete = It says what is missing, and why.
+
+## Emergency
+
+emergency-call = Call the emergency number
+emergency-here = Read this aloud:
+emergency-place = Latitude { $latitude }, longitude { $longitude }, within { $accuracy } m.
+emergency-no-place = The place is not known. Give the address.
+emergency-eye = Acid or cleaner in the eye
+    .do = Rinse at once with clean water, eyelids held open, for at least 15 minutes. Take lenses out. Go on rinsing on the way to the doctor. Take the label along.
+emergency-shock = Electric shock
+    .do = Switch off at the isolator before you touch the person. Call for help. If there is no breathing, begin resuscitation. See a doctor after any shock.
+emergency-gas = Smell or alarm of gas
+    .do = No flame, no switch, no phone in the zone. Get everyone out and upwind. Air the place if that is safe. Call from outside.
+emergency-burn = Burn or scald, acid on the skin
+    .do = Cool a burn with running water for 20 minutes. Rinse acid off with plenty of water and take wet clothes off. Call for help.
+emergency-acid-in-loop = There is acid in the loop. Say so to whoever comes.
+emergency-clock = It is { $clock }.
+
+## Owner's summary
+
+summary-title = Your hot-water heat pump was serviced
+summary-lead = { $site }, { $day }
+summary-is-it-safe = Is it safe?
+summary-is-there-hot-water = Is there hot water?
+summary-whom-to-call = Whom do I call?
+summary-next-date = When is the next service?
+summary-safe-yes = Yes. Nothing unsafe was found.
+summary-safe-no = No. Do not use the unit. Read what was found, below.
+summary-safe-stopped = The work was stopped. Leave the unit switched off until we come back.
+summary-hot-yes = Yes.
+summary-hot-pending = It is heating up again. Run the hot water only when the unit has reached its temperature.
+summary-hot-no = Not from this unit at the moment.
+summary-not-measured = not measured
+summary-no-difference = no difference that can be told
+summary-higher = higher
+summary-lower = lower
+summary-left-out = Not done: { $step }. Reason: { $reason }
+summary-not-done = Not done: { $step }
+summary-setting-left = { $setting } stays at { $away } for now (it was { $home }). Reason: { $reason }
+summary-setting-open = { $setting } was left at { $away } (it was { $home }). We will put it back.
+summary-caution-scald = Hot water can scald. Try it with your hand before you let children or old people in.
+summary-caution-flushed = The water side was rinsed and measured before drinking water was let in again.
+summary-caution-first = The label on the unit, its maker's instructions and the licensed person come first.
+summary-next-service = Next service: { $day }.
+summary-next-between = Until then keep leaves and snow away from the unit, and call us if it is loud, drips or the water stays cold.

@@ -1,0 +1,298 @@
+# Las palabras de las pantallas. Frases cortas, en infinitivo o imperativo, sin culpar.
+
+## Menú y marco
+
+menu-round = Ronda
+menu-now = Ahora
+menu-phases = Fases
+menu-photographs = Fotografías
+menu-readings = Lecturas
+menu-findings = Hallazgos
+menu-leaving = Salida
+menu-emergency = Emergencia
+menu-break-off = Interrumpir
+menu-outbox = Por enviar
+menu-settings = Ajustes
+menu-unit = Equipo { $letter }
+back = Volver
+back-to-now = Volver al trabajo
+back-to-round = Volver a la ronda
+progress = { $done } de { $total }
+not-yet = todavía no
+fact-not-known = no se sabe: mirar otra vez
+
+## Ronda
+
+round-under-way = En curso
+round-due = Pendientes
+round-done = Selladas
+round-nothing-due = No hay nada pendiente. Las visitas nuevas llegan de la oficina cuando hay cobertura.
+round-go-on = Continuar: { $site }
+round-start = Empezar la visita: { $site }
+round-owner = { $name } · { $phone }
+round-unit = Equipo { $letter }: { $maker } { $model }, serie { $serial }
+round-due-on = Vence { $day } · { $reason }
+round-line-safe = { $site } · { $when } · en la oficina
+round-line-waiting = { $site } · { $when } · espera el envío
+
+## Por enviar
+
+outbox-label = Por enviar
+outbox-empty = todo está en la oficina
+outbox-waiting = en espera
+outbox-waiting-photos = { $photos } fotografías en espera
+outbox-stuck = detenido: mirar aquí
+outbox-all-safe = Todo está a salvo en la oficina.
+outbox-much = { $events } anotaciones y { $photos } fotografías ({ $size }) esperan desde { $since }.
+outbox-kept = Se guardan en este dispositivo y salen solas cuando hay cobertura.
+outbox-last-answer = La oficina respondió por última vez a las { $clock }.
+outbox-no-answer = La oficina no ha respondido desde que empezó este programa.
+outbox-table = Lo que espera
+outbox-column-what = Qué
+outbox-column-since = Desde
+outbox-column-state = Estado
+outbox-events = { $count } anotaciones del registro
+outbox-photo = Fotografía, { $size }
+outbox-seal = Sello del registro
+outbox-waits = espera cobertura
+outbox-stuck-why = detenido: { $why }
+outbox-send-now = Enviar ahora
+
+## Ajustes
+
+settings-language = Idioma
+settings-units = Unidades
+language-en = English
+language-es = Español
+units-metric = Métricas: °C, L, kPa
+units-us = De EE. UU.: °F, gal, psi
+
+## Ahora
+
+now-all-done = Todos los pasos están hechos
+now-all-done-text = Revise lo que queda abierto y selle el registro.
+now-to-leaving = Ir a la salida
+undo = Deshacer: { $step }
+foot-start = Empezar: { $step }
+foot-done = Hecho: { $step }
+foot-skip = Omitir este paso
+check-done = Hecho
+state-open = por hacer
+state-gated = todavía no
+state-running = en curso
+state-done = hecho a las { $clock }
+state-done-late = hecho a las { $clock }, después del máximo
+state-happened = ocurrió a las { $clock }: { $words }
+state-skipped = omitido: { $reason }
+
+## Tiempos de espera
+
+dwell-waiting = Espere al menos { $least } y como máximo { $most }.
+dwell-running = Faltan { $left }
+dwell-ready = Ya es la hora. Continúe.
+dwell-over = Pasó el máximo. Continúe enseguida.
+wake-ready = Ya es la hora: { $step }
+wake-soon-over = Quedan dos minutos: { $step }
+
+## Campos
+
+could-not-measure = No se pudo medir
+confirm-unusual = Sí, es así
+before-value = La última vez { $value } ({ $date })
+taken-value = Anotado: { $value }
+missed-value = Sin tomar: { $reason }
+problem-empty = Escriba un número.
+problem-not-a-number = «{ $typed }» no es un número. Use cifras, con coma o punto.
+problem-ambiguous = «{ $typed }» puede leerse de dos maneras. Escríbalo sin el separador.
+problem-impossible = No puede ser. Escriba un valor de { $least } a { $most }.
+problem-words = Escriba unas palabras.
+problem-choose = Elija una opción.
+question-unusual = Casi siempre está entre { $from } y { $to }. ¿Es así?
+
+## Fotografías
+
+shot-take = Tomar la fotografía
+shot-take-another = Tomar otra
+shot-could-not = No se pudo fotografiar
+shot-unplaced = Otra cosa
+    .show = Todo lo que valga la pena guardar. La oficina puede ubicarlo después.
+photo-caption = { $title }, { $when }
+photo-refused = Este archivo no se aceptó. Se guarda aparte.
+photo-empty = El archivo está vacío. Tome la fotografía otra vez.
+photo-too-long = El archivo pasa de 60 MB. Elija un ajuste menor y tómela otra vez.
+photo-too-large = La imagen pasa de 100 megapíxeles. Elija un ajuste menor y tómela otra vez.
+photo-not-a-picture = El archivo no es una imagen. Elija una fotografía JPEG, PNG o WebP.
+photo-damaged = La imagen está cortada o dañada. Tómela otra vez.
+photo-after-seal = El registro está sellado. La fotografía se guarda y se envía aparte.
+flag-time-differs = El reloj de la cámara difiere del de este dispositivo en más de diez minutos.
+flag-no-time = La imagen no lleva hora propia.
+flag-place-differs = El lugar de la cámara difiere del de este dispositivo.
+flag-same-as-other = La misma imagen está en otro lugar de esta visita.
+flag-no-preview = Se guarda tal cual. Aquí no se puede mostrar.
+
+## Negativas
+
+refused-step = Todavía no: { $step }
+refused-sealed = El registro está sellado
+    .do = Solo puede seguir un añadido.
+refused-sealing = El registro se está sellando
+    .do = Cancele el sello para seguir trabajando.
+refused-broken-off = La visita se interrumpió
+    .do = Selle lo que hay.
+refused-no-such = Eso no es posible aquí
+    .do = Vuelva al trabajo y continúe desde allí.
+refused-settings-away = Sin sellar: un ajuste está fuera de su valor
+refused-setting = Devolver a su valor: { $setting }. O decir por qué queda fuera.
+refused-seal-danger = Sin sellar: no es seguro dejarlo así
+happened-offer = Ya ocurrió
+missing-already-done = Ya está hecho.
+missing-not-for-this-unit = No corresponde a este equipo.
+missing-answer = Responda primero: { $question }
+missing-phase = Termine primero: { $phase }
+missing-step = Haga primero: { $step }
+missing-reading = Leer: { $reading }
+missing-shot = Fotografiar: { $shot }
+missing-not-started = Empiece primero el tiempo de espera.
+missing-wait = Espere { $left } más.
+missing-setting-not-noted = Anote cómo estaba y cómo está ahora: { $setting }
+missing-setting-away = Devolver a su valor: { $setting }
+pause-title = Estuvo fuera un rato
+pause-text = Alguien pudo haber estado aquí. Mire cada cosa otra vez antes de continuar.
+pause-still = { $fact }: sigue { $state }
+
+## Ajustes del control
+
+excursion-home-label = { $setting }: como estaba
+excursion-away-label = { $setting }: como está para el trabajo
+excursion-open = Anotar el cambio
+excursion-noted = { $setting }: { $home } → { $away }
+excursion-bring-home = { $setting }: devolver a { $home }.
+excursion-back-label = Lo que muestra el control ahora
+excursion-is-home = Ya está de vuelta
+excursion-leave = Tiene que quedar fuera
+excursion-home-now = { $setting }: de vuelta, muestra { $shows }
+excursion-left = { $setting } queda fuera de su valor: { $reason }
+excursion-away = { $away }, devolver a { $home }
+
+## Pantallas que preguntan
+
+ask-why = ¿Por qué no se pudo?
+    .how = Dígalo en pocas palabras. Quedan en el registro.
+    .label = Motivo
+    .do = Anotar el motivo
+ask-skip = ¿Omitir este paso?
+    .how = Diga por qué. El paso cuenta como faltante, con su motivo.
+    .label = Motivo
+    .do = Omitirlo
+ask-happened = Ya ocurrió
+    .how = Anote la verdad. Queda marcado en el registro, y la pantalla siguiente dice cómo dejarlo seguro.
+    .label = Qué ocurrió
+    .do = Mantener para anotar que ocurrió
+ask-left = El ajuste queda fuera de su valor
+    .how = Diga por qué y avise al propietario. Aparece en su resumen.
+    .label = Motivo
+    .do = Anotar que queda fuera
+ask-break-off = Interrumpir aquí
+    .how = Primero déjelo seguro, fotografíe cómo queda y cuelgue la etiqueta. Lo que hay se sella como incompleto.
+    .label = Motivo
+    .do = Mantener para interrumpir
+make-safe-acid = Vacíe el ácido, neutralícelo, enjuague. Deje las válvulas cerradas hasta comprobar el enjuague. Si no puede quedarse: cerrar, etiquetar, avisar al propietario y llamar a la oficina.
+make-safe-pump = Pare la bomba de servicio y desenchúfela.
+make-safe-covers = Ponga las tapas o cierre el paso al equipo.
+make-safe-tag = Deje el seccionador bloqueado y etiquetado.
+make-safe-settings = Devuelva los ajustes o escriba en la etiqueta cuáles quedan fuera.
+make-safe-owner = Diga al propietario cómo lo deja y a quién llamar.
+
+## Lecturas y resultados
+
+readings-before-after = Antes y después
+readings-others = Otras lecturas
+column-reading = Lectura
+column-found = Antes
+column-left = Después
+column-value = Valor
+column-what = Qué
+column-is = Está
+result-heat = Calor al agua
+result-cop = Coeficiente de rendimiento
+result-value = { $value } ± { $doubt } { $unit }
+result-doubt = ± es la duda de los instrumentos, con un nivel de cerca del 95 %.
+result-more = Más calor que antes, por encima de la duda. El aire y el agua pudieron ser distintos: no es una comparación en iguales condiciones.
+result-less = Menos calor que antes, por encima de la duda. Mire las temperaturas del aire y del agua antes de juzgar.
+result-none = Sin diferencia de calor que se pueda afirmar.
+
+## Hallazgos
+
+severity-note = Para saber
+severity-soon = Arreglar pronto
+severity-unsafe = Inseguro
+severity-label = ¿Cuánto importa?
+finding-new = Un hallazgo nuevo
+finding-label = ¿Qué encontró?
+finding-add = Añadir el hallazgo
+
+## Salida
+
+leaving-state = Cómo deja el equipo: compare con lo que ve
+leaving-missing = Falta en el registro
+leaving-complete = No falta nada.
+leaving-mend = Ir allí
+leaving-broken-off = Interrumpida: { $reason }
+gap-because = { $gap } Motivo: { $reason }
+gap-step-open = Sin hacer: { $step }
+gap-step-skipped = Omitido: { $step }.
+seal-hold = Mantener para sellar el registro
+sealing-text = El registro está congelado y espera la firma de este dispositivo.
+sealing-again = Firmar ahora
+sealing-cancel = Seguir trabajando
+sealed-title = El registro está sellado
+sealed-text = Ya nada puede cambiarse sin que se note.
+sealed-safe = Todo está a salvo en la oficina.
+sealed-waiting = Se guarda en este dispositivo y va solo a la oficina cuando hay cobertura.
+sealed-complete = Está completo.
+sealed-incomplete = Dice qué falta y por qué.
+
+## Emergencia
+
+emergency-call = Llame al número de emergencias
+emergency-here = Lea esto en voz alta:
+emergency-place = Latitud { $latitude }, longitud { $longitude }, con { $accuracy } m de duda.
+emergency-no-place = No se conoce el lugar. Diga la dirección.
+emergency-eye = Ácido o limpiador en el ojo
+    .do = Enjuague enseguida con agua limpia, con los párpados abiertos, al menos 15 minutos. Quite las lentillas. Siga enjuagando de camino al médico. Lleve la etiqueta.
+emergency-shock = Descarga eléctrica
+    .do = Corte en el seccionador antes de tocar a la persona. Pida ayuda. Si no respira, empiece la reanimación. Vaya al médico después de cualquier descarga.
+emergency-gas = Olor o alarma de gas
+    .do = Sin llama, sin interruptores y sin teléfono en la zona. Saque a todos contra el viento. Ventile si es seguro. Llame desde fuera.
+emergency-burn = Quemadura, ácido en la piel
+    .do = Enfríe la quemadura 20 minutos con agua corriente. Quite el ácido con mucha agua y quite la ropa mojada. Pida ayuda.
+emergency-acid-in-loop = Hay ácido en el circuito. Dígalo a quien venga.
+emergency-clock = Son las { $clock }.
+
+## Resumen para el propietario
+
+summary-title = Revisamos su bomba de calor para agua caliente
+summary-lead = { $site }, { $day }
+summary-is-it-safe = ¿Es seguro?
+summary-is-there-hot-water = ¿Hay agua caliente?
+summary-whom-to-call = ¿A quién llamo?
+summary-next-date = ¿Cuándo es la próxima revisión?
+summary-safe-yes = Sí. No se encontró nada inseguro.
+summary-safe-no = No. No use el equipo. Lea abajo lo que se encontró.
+summary-safe-stopped = El trabajo se interrumpió. Deje el equipo apagado hasta que volvamos.
+summary-hot-yes = Sí.
+summary-hot-pending = Se está calentando de nuevo. Use el agua caliente cuando el equipo haya llegado a su temperatura.
+summary-hot-no = Por ahora no, de este equipo.
+summary-not-measured = sin medir
+summary-no-difference = sin diferencia que se pueda afirmar
+summary-higher = más alto
+summary-lower = más bajo
+summary-left-out = Sin hacer: { $step }. Motivo: { $reason }
+summary-not-done = Sin hacer: { $step }
+summary-setting-left = { $setting } queda por ahora en { $away } (estaba en { $home }). Motivo: { $reason }
+summary-setting-open = { $setting } quedó en { $away } (estaba en { $home }). Lo devolveremos.
+summary-caution-scald = El agua caliente puede quemar. Pruébela con la mano antes de que entren niños o personas mayores.
+summary-caution-flushed = El lado del agua se enjuagó y se midió antes de dejar entrar otra vez agua potable.
+summary-caution-first = Primero valen la etiqueta del equipo, las instrucciones del fabricante y la persona autorizada.
+summary-next-service = Próxima revisión: { $day }.
+summary-next-between = Hasta entonces aparte hojas y nieve del equipo, y llámenos si hace ruido, gotea o el agua sigue fría.

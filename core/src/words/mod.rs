@@ -1,0 +1,115 @@
+//! The words of every screen, in Fluent, one folder a language.
+
+pub mod number;
+
+use std::collections::BTreeMap;
+
+use fluent_bundle::concurrent::FluentBundle;
+use fluent_bundle::{FluentArgs, FluentResource};
+use unic_langid::LanguageIdentifier;
+
+/// The languages that the core speaks.
+pub const LANGUAGES: &[&str] = &["en", "es"];
+
+const OWN: &[(&str, &[&str])] = &[
+    ("en", &[include_str!("en/canon.ftl"), include_str!("en/screens.ftl"), include_str!("en/shell.ftl")]),
+    ("es", &[include_str!("es/canon.ftl"), include_str!("es/screens.ftl"), include_str!("es/shell.ftl")]),
+];
+
+/// The words of one language, with those of a pack where one is open.
+pub struct Words {
+    language: String,
+    bundle: FluentBundle<FluentResource>,
+    shell_keys: Vec<String>,
+}
+
+/// Why words could not be had.
+#[derive(Debug, thiserror::Error)]
+pub enum WordsError {
+    /// A language that is not there.
+    #[error("there are no words in '{0}'; use en or es")]
+    Language(String),
+    /// Fluent text that cannot be read.
+    #[error("the words in '{language}' cannot be read: {detail}")]
+    Unreadable {
+        /// In which language.
+        language: String,
+        /// Why.
+        detail: String,
+    },
+}
+
+impl Words {
+    /// The core's words in a language, with a pack's own beside them.
+    ///
+    /// # Errors
+    /// Where the language is not there or a file cannot be read.
+    pub fn new(language: &str, pack: Option<&str>) -> Result<Words, WordsError> {
+        let (language, own) =
+            OWN.iter().find(|(tag, _)| *tag == language).ok_or_else(|| WordsError::Language(language.to_owned()))?;
+        let unreadable = |detail: String| WordsError::Unreadable { language: (*language).to_owned(), detail };
+        let tag: LanguageIdentifier = language.parse().map_err(|_| WordsError::Language((*language).to_owned()))?;
+        let mut bundle = FluentBundle::new_concurrent(vec![tag]);
+        bundle.set_use_isolating(false);
+        for text in own.iter().copied().chain(pack) {
+            let resource = FluentResource::try_new(text.to_owned())
+                .map_err(|(_, errors)| unreadable(format!("{:?}", errors.first())))?;
+            bundle.add_resource(resource).map_err(|errors| unreadable(format!("{:?}", errors.first())))?;
+        }
+        let shell_keys = own
+            .iter()
+            .flat_map(|text| text.lines())
+            .filter_map(|line| line.split_once(" ="))
+            .map(|(key, _)| key)
+            .filter(|key| key.starts_with("shell-"))
+            .map(str::to_owned)
+            .collect();
+        Ok(Words { language: (*language).to_owned(), bundle, shell_keys })
+    }
+
+    /// The language.
+    #[must_use]
+    pub fn language(&self) -> &str {
+        &self.language
+    }
+
+    /// The words of a key, `message` or `message.attribute`; the key itself where there are none, so that a gap shows.
+    #[must_use]
+    pub fn text(&self, key: &str) -> String {
+        self.fill(key, &[])
+    }
+
+    /// The words of a key where it has any.
+    #[must_use]
+    pub fn get(&self, key: &str) -> Option<String> {
+        self.look_up(key, &[])
+    }
+
+    /// The words of a key with values put in. Numbers come as text, formatted by [`number`].
+    #[must_use]
+    pub fn fill(&self, key: &str, values: &[(&str, &str)]) -> String {
+        self.look_up(key, values).unwrap_or_else(|| key.to_owned())
+    }
+
+    /// The shell's own words by key.
+    #[must_use]
+    pub fn shell(&self) -> BTreeMap<String, String> {
+        self.shell_keys.iter().map(|key| (key.clone(), self.text(key))).collect()
+    }
+
+    fn look_up(&self, key: &str, values: &[(&str, &str)]) -> Option<String> {
+        let (message, attribute) = key.split_once('.').map_or((key, None), |(m, a)| (m, Some(a)));
+        let message = self.bundle.get_message(message)?;
+        let pattern = match attribute {
+            None => message.value()?,
+            Some(name) => message.get_attribute(name)?.value(),
+        };
+        let mut args = FluentArgs::new();
+        for (name, value) in values {
+            args.set(*name, (*value).to_owned());
+        }
+        let mut errors = Vec::new();
+        let text = self.bundle.format_pattern(pattern, Some(&args), &mut errors);
+        errors.is_empty().then(|| text.into_owned())
+    }
+}

@@ -1,0 +1,78 @@
+//! The demo: an invented village, its owners, makers and units, and a technician at work.
+
+mod deliver;
+mod draw;
+mod past;
+pub mod player;
+mod scenario;
+
+use std::fs;
+use std::path::Path;
+
+use chrono::{DateTime, Days, NaiveDate, Utc};
+use coilside_core::round::Assignment;
+
+use crate::office::{Office, OfficeError};
+
+pub use deliver::{DeliverError, deliver};
+
+/// Why the demo could not be set up.
+#[derive(Debug, thiserror::Error)]
+pub enum DemoError {
+    /// The office failed.
+    #[error(transparent)]
+    Office(#[from] OfficeError),
+    /// An assignment was turned down.
+    #[error("the demo's assignment was turned down: {0}")]
+    Assignment(String),
+    /// A visit of the past could not be played.
+    #[error(transparent)]
+    Play(#[from] player::PlayError),
+    /// A visit of the past could not be opened.
+    #[error(transparent)]
+    Door(#[from] coilside_core::field::DoorError),
+    /// It did not reach the office.
+    #[error(transparent)]
+    Deliver(#[from] DeliverError),
+    /// A folder.
+    #[error("the demo's folder could not be used: {0}")]
+    Io(#[from] std::io::Error),
+    /// No random bytes, or a moment that no calendar has.
+    #[error("the demo could not be set up: {0}")]
+    Setup(String),
+}
+
+/// Fills an office that has never been used with the village, and returns the token of the demo's device. The two
+/// visits in history are played through the core's own door and delivered as any other.
+///
+/// # Errors
+/// Where any of it fails.
+pub async fn set_up(office: &Office, folder: &Path, now_utc_ms: i64) -> Result<String, DemoError> {
+    let today = DateTime::<Utc>::from_timestamp_millis(now_utc_ms)
+        .ok_or_else(|| DemoError::Setup("the clock shows no day".into()))?
+        .date_naive();
+    let day = |days_ago: i64| {
+        let days = Days::new(days_ago.unsigned_abs());
+        today.checked_sub_days(days).unwrap_or(NaiveDate::MIN).format("%Y-%m-%d").to_string()
+    };
+    office.set_contact(scenario::CONTACT)?;
+    let mut last_at_mill = day(0);
+    for past in scenario::history(day) {
+        if past.assignment.id == "LW-0001-last" {
+            last_at_mill.clone_from(&past.assignment.due);
+        }
+        give(office, &past.assignment)?;
+        let token = office.add_device("Ines Fallow, history of the demo")?;
+        let then = folder.join("history").join(&past.assignment.id);
+        fs::create_dir_all(&then)?;
+        past::play(office, &then, &past, now_utc_ms, &token).await?;
+        fs::remove_dir_all(&then)?;
+    }
+    give(office, &scenario::ready(&day(0), &last_at_mill))?;
+    Ok(office.add_device("Ines Fallow, browser shell")?)
+}
+
+fn give(office: &Office, assignment: &Assignment) -> Result<(), DemoError> {
+    let doc = serde_json::to_value(assignment).map_err(|error| DemoError::Assignment(error.to_string()))?;
+    office.put_assignment(&doc).map_err(|error| DemoError::Assignment(error.to_string()))
+}

@@ -1,0 +1,199 @@
+//! The invented village of the demo. No person, maker, brand or place in it is real.
+
+use coilside_core::effect::PlaceFix;
+use coilside_core::round::{AssignedUnit, Assignment, Owner, PastReading, Site};
+
+/// Whom owners call.
+pub(super) const CONTACT: &str = "Warm Water Round, Lower Weir · 555 0142";
+
+/// A visit of the past: its assignment, when, and what was read.
+pub(super) struct Past {
+    /// What was assigned then.
+    pub(super) assignment: Assignment,
+    /// How many days before today.
+    pub(super) days_ago: i64,
+    /// Answers and readings: field and text.
+    pub(super) answers: &'static [(&'static str, &'static str)],
+    /// The picture's year, so that each year's pictures differ.
+    pub(super) year: u32,
+    /// A finding: severity and words.
+    pub(super) finding: Option<(&'static str, &'static str)>,
+}
+
+const MILL: (&str, &str, f64, f64, &str) =
+    ("Mill House", "1 Mill Lane, Lower Weir", 1.234_5, 2.345_6, "Isolator behind the shed door. The dog is friendly.");
+const HARBOUR: (&str, &str, f64, f64, &str) = (
+    "Harbour Guest House",
+    "7 Quay Steps, Lower Weir",
+    1.238_1,
+    2.351_2,
+    "Ring at the kitchen. Unit on the flat roof: take the ladder.",
+);
+
+fn site(of: (&str, &str, f64, f64, &str)) -> Site {
+    let (name, address, latitude_deg, longitude_deg, note) = of;
+    Site { name: name.into(), address: address.into(), latitude_deg, longitude_deg, note: note.into() }
+}
+
+fn unit(name: &str, maker: &str, model: &str, serial: &str, history: Vec<PastReading>) -> AssignedUnit {
+    AssignedUnit {
+        letter: "A".into(),
+        unit: name.into(),
+        maker: maker.into(),
+        model: model.into(),
+        serial: serial.into(),
+        pack: "add-on-water-heater".into(),
+        history,
+    }
+}
+
+fn mill(history: Vec<PastReading>) -> AssignedUnit {
+    unit("LW-0001", "Tarnwick", "Add-On 9", "TW9-20417", history)
+}
+
+fn mill_owner() -> Owner {
+    Owner { name: "Edda Marsh".into(), phone: "555 0107".into(), language: "en".into() }
+}
+
+fn assignment(id: &str, due: &str, reason: &str, site: Site, owner: Owner, unit: AssignedUnit) -> Assignment {
+    Assignment { id: id.into(), due: due.into(), reason: reason.into(), site, owner, units: vec![unit] }
+}
+
+/// The visit that is ready to do. `due` is today, `last` the day of the last visit, ISO 8601.
+pub(super) fn ready(due: &str, last: &str) -> Assignment {
+    let past = |reading: &str, value: &str, unit: &str| PastReading {
+        reading: reading.into(),
+        value: value.into(),
+        unit: unit.into(),
+        date: last.into(),
+    };
+    let history = vec![
+        past("air-on-found", "17.5", "Cel"),
+        past("air-off-found", "12.0", "Cel"),
+        past("water-in-found", "38.5", "Cel"),
+        past("water-out-found", "42.5", "Cel"),
+        past("flow-found", "9.5", "L/min"),
+        past("power-found", "940", "W"),
+        past("insulation", "180.0", "MOhm"),
+        past("supply-ph", "7.4", "[pH]"),
+    ];
+    assignment("LW-0001-next", due, "Yearly service", site(MILL), mill_owner(), mill(history))
+}
+
+/// The visits in history, the oldest first. `day` gives the ISO day so many days ago.
+pub(super) fn history(day: impl Fn(i64) -> String) -> Vec<Past> {
+    let harbour_owner = Owner { name: "Ruy Calder".into(), phone: "555 0119".into(), language: "es".into() };
+    let harbour = unit("LW-0002", "Ovelle", "Roofbox 12", "OV-88-3120", Vec::new());
+    let (mill_days, harbour_days) = (371, 63);
+    let mill_past =
+        assignment("LW-0001-last", &day(mill_days), "Yearly service", site(MILL), mill_owner(), mill(Vec::new()));
+    vec![
+        Past {
+            assignment: mill_past,
+            days_ago: mill_days,
+            answers: MILL_ANSWERS,
+            year: 1,
+            finding: Some(("note", "Two fins bent at the lower left corner, combed straight.")),
+        },
+        Past {
+            assignment: assignment(
+                "LW-0002-first",
+                &day(harbour_days),
+                "First service",
+                site(HARBOUR),
+                harbour_owner,
+                harbour,
+            ),
+            days_ago: harbour_days,
+            answers: HARBOUR_ANSWERS,
+            year: 2,
+            finding: Some((
+                "soon",
+                "Abrazadera de la tubería de desagüe floja. Apretada; cambiarla en la próxima visita.",
+            )),
+        },
+    ]
+}
+
+/// Where a site of the demo lies, as a phone would measure it.
+pub(super) fn fix(site: &Site) -> PlaceFix {
+    PlaceFix {
+        latitude_deg: site.latitude_deg + 0.000_03,
+        longitude_deg: site.longitude_deg - 0.000_02,
+        accuracy_m: 6.0,
+        age_ms: 800,
+    }
+}
+
+/// What the technician read at the mill house. Made up, and plausible.
+const MILL_ANSWERS: &[(&str, &str)] = &[
+    ("condition:first-service", "no"),
+    ("condition:coil", "plain"),
+    ("condition:sea", "far"),
+    ("condition:casing", "metal"),
+    ("condition:exchanger", "stainless"),
+    ("condition:reheat", "reached"),
+    ("read:serial", "TW9-20417"),
+    ("read:controller-serial", "TC-5512"),
+    ("read:air-on-found", "17.5"),
+    ("read:air-off-found", "12.0"),
+    ("read:water-in-found", "38.5"),
+    ("read:water-out-found", "42.5"),
+    ("read:flow-found", "9.5"),
+    ("read:power-found", "940"),
+    ("read:tank-found", "41.0"),
+    ("read:loop-temperature", "22.0"),
+    ("read:supply-ph", "7.4"),
+    ("read:acid-ph-early", "1.3"),
+    ("read:acid-ph-end", "2.0"),
+    ("read:bucket-ph", "7.6"),
+    ("read:rinse-ph", "7.4"),
+    ("read:insulation", "180.0"),
+    ("read:air-on-left", "18.0"),
+    ("read:air-off-left", "10.5"),
+    ("read:water-in-left", "39.0"),
+    ("read:water-out-left", "45.0"),
+    ("read:flow-left", "10.5"),
+    ("read:power-left", "960"),
+    ("home:set-point", "55 °C"),
+    ("away:set-point", "40 °C"),
+    ("back:set-point", "55 °C"),
+    ("home:schedule", "06:00–22:00"),
+    ("away:schedule", "always on"),
+    ("back:schedule", "06:00–22:00"),
+];
+
+/// What the technician read at the guest house.
+const HARBOUR_ANSWERS: &[(&str, &str)] = &[
+    ("condition:first-service", "yes"),
+    ("condition:coil", "coated"),
+    ("condition:sea", "near"),
+    ("condition:casing", "plastic"),
+    ("condition:exchanger", "no-acid"),
+    ("condition:reheat", "pending"),
+    ("read:serial", "OV-88-3120"),
+    ("read:controller-serial", "OC-0912"),
+    ("read:air-on-found", "24.0"),
+    ("read:air-off-found", "18.5"),
+    ("read:water-in-found", "44.0"),
+    ("read:water-out-found", "48.5"),
+    ("read:flow-found", "12.0"),
+    ("read:power-found", "1310"),
+    ("read:tank-found", "46.0"),
+    ("read:loop-temperature", "26.0"),
+    ("read:supply-ph", "7.8"),
+    ("read:rinse-ph", "7.8"),
+    ("read:insulation", "95.0"),
+    ("read:air-on-left", "24.5"),
+    ("read:air-off-left", "18.0"),
+    ("read:water-in-left", "44.5"),
+    ("read:water-out-left", "49.5"),
+    ("read:flow-left", "12.0"),
+    ("read:power-left", "1290"),
+    ("home:set-point", "58 °C"),
+    ("away:set-point", "40 °C"),
+    ("back:set-point", "58 °C"),
+    ("home:schedule", "00:00–24:00"),
+    ("away:schedule", "always on"),
+    ("back:schedule", "00:00–24:00"),
+];

@@ -1,1 +1,0 @@
-//! What crosses parts: helpers shared by the whole-visit and fault tests.

@@ -1,0 +1,172 @@
+//! What the whole-visit and fault tests share: an invented assignment, a person's answers, a key.
+
+use std::io::Cursor;
+use std::path::Path;
+
+use base64::Engine as _;
+use base64::engine::general_purpose::STANDARD;
+use coilside_core::effect::PlaceFix;
+use coilside_core::field::{DoorError, Field, Setup};
+use coilside_core::now::Now;
+use coilside_core::round::{AssignedUnit, Assignment, Owner, PastReading, Site};
+use coilside_office::demo::player::Answers;
+use image::codecs::jpeg::JpegEncoder;
+use p256::ecdsa::signature::Signer as _;
+use p256::ecdsa::{Signature, SigningKey};
+
+/// 2026-05-04 08:00 UTC, a Monday.
+pub const MORNING_UTC_MS: i64 = 1_777_881_600_000;
+
+/// A technician who answers everything.
+pub struct Technician {
+    key: Option<SigningKey>,
+    /// Answers that differ from the usual ones: field and answer.
+    pub other: Vec<(&'static str, &'static str)>,
+}
+
+impl Default for Technician {
+    fn default() -> Self {
+        Technician { key: SigningKey::from_slice(&[11; 32]).ok(), other: Vec::new() }
+    }
+}
+
+impl Technician {
+    /// One who answers some questions otherwise.
+    #[must_use]
+    pub fn who_says(other: &[(&'static str, &'static str)]) -> Technician {
+        Technician { other: other.to_vec(), ..Technician::default() }
+    }
+
+    /// The public key, SEC1 uncompressed.
+    #[must_use]
+    pub fn public_key(&self) -> Vec<u8> {
+        self.key.as_ref().map(|key| key.verifying_key().to_sec1_point(false).as_bytes().to_vec()).unwrap_or_default()
+    }
+
+    fn otherwise(&self, field: &str) -> Option<String> {
+        self.other.iter().find(|(known, _)| *known == field).map(|(_, answer)| (*answer).to_owned())
+    }
+}
+
+impl Answers for Technician {
+    fn typed(&self, field: &str) -> Option<String> {
+        if let Some(other) = self.otherwise(field) {
+            return Some(other);
+        }
+        let text = match field {
+            "read:serial" => "AB-1042",
+            "read:controller-serial" => "C-77",
+            "read:air-on-found" | "read:air-on-left" => "18,5",
+            "read:air-off-found" => "13.0",
+            "read:air-off-left" => "11.5",
+            "read:water-in-found" | "read:water-in-left" => "40.0",
+            "read:water-out-found" => "43.0",
+            "read:water-out-left" => "45.0",
+            "read:flow-found" => "9.0",
+            "read:flow-left" => "10.0",
+            "read:power-found" | "read:power-left" => "980",
+            "read:tank-found" => "42.0",
+            "read:loop-temperature" => "24.0",
+            "read:supply-ph" | "read:rinse-ph" | "read:bucket-ph" => "7.4",
+            "read:acid-ph-early" => "1.2",
+            "read:acid-ph-end" => "1.9",
+            "read:insulation" => "120",
+            _ if field.starts_with("home:") || field.starts_with("back:") => "55",
+            _ if field.starts_with("away:") => "40",
+            _ if field.starts_with("read:") => "20",
+            _ => return None,
+        };
+        Some(text.to_owned())
+    }
+
+    fn chosen(&self, field: &str) -> Option<String> {
+        if let Some(other) = self.otherwise(field) {
+            return Some(other);
+        }
+        let option = match field {
+            "condition:first-service" => "no",
+            "condition:coil" => "plain",
+            "condition:sea" => "far",
+            "condition:casing" => "metal",
+            "condition:exchanger" => "stainless",
+            "condition:reheat" => "reached",
+            _ => "yes",
+        };
+        Some(option.to_owned())
+    }
+
+    fn photograph(&self, slot: &str) -> Vec<u8> {
+        jpeg_of(slot)
+    }
+
+    fn place(&self) -> Option<PlaceFix> {
+        Some(PlaceFix { latitude_deg: 1.5, longitude_deg: 2.5, accuracy_m: 8.0, age_ms: 500 })
+    }
+
+    fn sign(&self, bytes_base64: &str) -> String {
+        let bytes = STANDARD.decode(bytes_base64).unwrap_or_default();
+        let signature: Option<Signature> = self.key.as_ref().map(|key| key.sign(&bytes));
+        signature.map(|signature| STANDARD.encode(signature.to_der())).unwrap_or_default()
+    }
+}
+
+/// A small picture whose bytes depend on a name.
+#[must_use]
+pub fn jpeg_of(name: &str) -> Vec<u8> {
+    let seed = name.bytes().fold(7_u32, |sum, byte| sum.wrapping_mul(31).wrapping_add(u32::from(byte)));
+    let picture = image::RgbImage::from_fn(80, 60, |x, y| {
+        let value = seed.wrapping_add(x * 3).wrapping_add(y * 5);
+        image::Rgb([(value % 256) as u8, (value / 3 % 256) as u8, (value / 7 % 256) as u8])
+    });
+    let mut bytes = Cursor::new(Vec::new());
+    // Encoding into memory does not fail; an empty file would be refused and fail the test that uses it.
+    let _ = JpegEncoder::new_with_quality(&mut bytes, 90).encode_image(&picture);
+    bytes.into_inner()
+}
+
+/// An assignment with one unit of the add-on kind.
+#[must_use]
+pub fn assignment(id: &str) -> Assignment {
+    let past = PastReading {
+        reading: "air-on-found".into(),
+        value: "17.0".into(),
+        unit: "Cel".into(),
+        date: "2025-05-05".into(),
+    };
+    Assignment {
+        id: id.to_owned(),
+        due: "2026-05-04".into(),
+        reason: "Yearly service".into(),
+        site: Site {
+            name: "Mill house".into(),
+            address: "1 Mill Lane, Lower Weir".into(),
+            latitude_deg: 1.5,
+            longitude_deg: 2.5,
+            note: "Isolator behind the shed door.".into(),
+        },
+        owner: Owner { name: "A. Weaver".into(), phone: "555 0100".into(), language: "en".into() },
+        units: vec![AssignedUnit {
+            letter: "A".into(),
+            unit: "U-1".into(),
+            maker: "Invented".into(),
+            model: "Model One".into(),
+            serial: "AB-1042".into(),
+            pack: "add-on-water-heater".into(),
+            history: vec![past],
+        }],
+    }
+}
+
+/// Opens a door in a folder.
+///
+/// # Errors
+/// Where it cannot be opened.
+pub fn open(folder: &Path, now: &Now, technician: &Technician) -> Result<Field, DoorError> {
+    Field::open(Setup {
+        folder: folder.to_string_lossy().into_owned(),
+        entropy: vec![42; 32],
+        now: now.clone(),
+        language: None,
+        public_key: technician.public_key(),
+    })
+}

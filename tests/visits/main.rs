@@ -1,0 +1,4 @@
+//! Whole visits, driven action by action through the door.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing, reason = "tests")]
+
+mod whole;
