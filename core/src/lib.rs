@@ -6,6 +6,8 @@
 pub mod action;
 pub mod effect;
 pub mod evidence;
+#[cfg(feature = "uniffi")]
+pub mod exports;
 pub mod field;
 pub mod id;
 pub mod now;

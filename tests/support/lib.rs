@@ -127,7 +127,12 @@ pub fn jpeg_of(name: &str) -> Vec<u8> {
 /// An assignment with one unit of the add-on kind.
 #[must_use]
 pub fn assignment(id: &str) -> Assignment {
-    let past = PastReading { reading: "air-on-found".into(), value: "17.0".into(), unit: "Cel".into(), date: "2025-05-05".into() };
+    let past = PastReading {
+        reading: "air-on-found".into(),
+        value: "17.0".into(),
+        unit: "Cel".into(),
+        date: "2025-05-05".into(),
+    };
     Assignment {
         id: id.to_owned(),
         due: "2026-05-04".into(),

@@ -535,11 +535,7 @@ fn dress(request: Request, words: &Words) -> Request {
 type Written = Vec<(Event, Vec<u8>)>;
 
 /// Puts events at the end of a visit's chain.
-pub(super) fn chain(
-    mut visit: Visit,
-    bodies: Vec<Body>,
-    now: &Now,
-) -> Result<(Visit, Written), DoorError> {
+pub(super) fn chain(mut visit: Visit, bodies: Vec<Body>, now: &Now) -> Result<(Visit, Written), DoorError> {
     let mut written = Vec::new();
     for body in bodies {
         let mut end = visit.end.clone();

@@ -123,7 +123,8 @@ pub fn summary(from: &Sources<'_>) -> Summary {
     let words = from.words;
     let runs = || from.visit.runs.iter();
     let rinsed = from.visit.runs.values().any(|run| run.facts.get(&Fact::RinseCheck) == Some(&Value::Proved));
-    let cautions = [("summary-caution-scald", true), ("summary-caution-flushed", rinsed), ("summary-caution-first", true)];
+    let cautions =
+        [("summary-caution-scald", true), ("summary-caution-flushed", rinsed), ("summary-caution-first", true)];
     Summary {
         language: words.language().to_owned(),
         title: words.text("summary-title"),

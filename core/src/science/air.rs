@@ -89,10 +89,7 @@ pub fn from_humidity(
     humidity: f64,
     pressure: Pressure,
 ) -> Result<Air, ScienceError> {
-    let names = Hygrometer {
-        dry_bulb_name: "dry_bulb_c",
-        humidity_name: "humidity_rh",
-    };
+    let names = Hygrometer { dry_bulb_name: "dry_bulb_c", humidity_name: "humidity_rh" };
     names.air(dry_bulb, humidity, pressure)
 }
 
@@ -114,10 +111,7 @@ pub fn from_wet_bulb(
 }
 
 /// Enthalpy for each kilogram of dry air.
-pub(super) fn enthalpy(
-    dry_bulb: ThermodynamicTemperature,
-    humidity_ratio: Ratio,
-) -> AvailableEnergy {
+pub(super) fn enthalpy(dry_bulb: ThermodynamicTemperature, humidity_ratio: Ratio) -> AvailableEnergy {
     let t_c = to_celsius(dry_bulb);
     AvailableEnergy::new::<joule_per_kilogram>(
         1006.0 * t_c + humidity_ratio.get::<ratio>() * (2_501_000.0 + 1860.0 * t_c),
@@ -168,9 +162,7 @@ mod tests {
     #[test]
     fn a_wet_bulb_above_the_dry_one_is_refused_by_name() {
         let refused = from_wet_bulb(celsius(20.0), celsius(20.5), pa(101_325.0)).unwrap_err();
-        assert!(
-            matches!(refused, ScienceError::OutOfRange { argument, most: 20.0, .. } if argument == "wet_bulb_c")
-        );
+        assert!(matches!(refused, ScienceError::OutOfRange { argument, most: 20.0, .. } if argument == "wet_bulb_c"));
     }
 
     #[test]

@@ -15,38 +15,16 @@ const MONTHS_MOST: i32 = 1200;
 
 /// The date `months` (−1200…1200) after `date`.
 pub fn add_months(date: NaiveDate, months: i32) -> Result<NaiveDate, ScienceError> {
-    within(
-        "months",
-        f64::from(months),
-        f64::from(-MONTHS_MOST),
-        f64::from(MONTHS_MOST),
-    )?;
-    within(
-        "date (its year)",
-        f64::from(date.year()),
-        f64::from(YEAR_LEAST),
-        f64::from(YEAR_MOST),
-    )?;
+    within("months", f64::from(months), f64::from(-MONTHS_MOST), f64::from(MONTHS_MOST))?;
+    within("date (its year)", f64::from(date.year()), f64::from(YEAR_LEAST), f64::from(YEAR_MOST))?;
     let step = Months::new(months.unsigned_abs());
-    let moved = if months < 0 {
-        date.checked_sub_months(step)
-    } else {
-        date.checked_add_months(step)
-    };
-    moved
-        .filter(|moved| (YEAR_LEAST..=YEAR_MOST).contains(&moved.year()))
-        .ok_or_else(|| {
-            // So many months can be taken off or put on before the years run out.
-            let since_first =
-                (date.year() - YEAR_LEAST) * 12 + i32::try_from(date.month0()).unwrap_or_default();
-            let until_last = (YEAR_MOST - YEAR_LEAST + 1) * 12 - 1 - since_first;
-            ScienceError::out_of_range(
-                "months",
-                f64::from(months),
-                f64::from(-since_first),
-                f64::from(until_last),
-            )
-        })
+    let moved = if months < 0 { date.checked_sub_months(step) } else { date.checked_add_months(step) };
+    moved.filter(|moved| (YEAR_LEAST..=YEAR_MOST).contains(&moved.year())).ok_or_else(|| {
+        // So many months can be taken off or put on before the years run out.
+        let since_first = (date.year() - YEAR_LEAST) * 12 + i32::try_from(date.month0()).unwrap_or_default();
+        let until_last = (YEAR_MOST - YEAR_LEAST + 1) * 12 - 1 - since_first;
+        ScienceError::out_of_range("months", f64::from(months), f64::from(-since_first), f64::from(until_last))
+    })
 }
 
 /// A date in the one form `2025-01-31`.
@@ -55,9 +33,7 @@ pub fn parse_date(date: &str) -> Result<NaiveDate, ScienceError> {
         .ok()
         // chrono also reads spaces, signs and single digits.
         .filter(|parsed| parsed.to_string() == date)
-        .ok_or_else(|| {
-            ScienceError::word("date", date, "a date of the calendar such as 2025-01-31")
-        })
+        .ok_or_else(|| ScienceError::word("date", date, "a date of the calendar such as 2025-01-31"))
 }
 
 #[cfg(test)]
@@ -67,14 +43,7 @@ mod tests {
 
     #[test]
     fn only_whole_dates_of_the_calendar_are_read() {
-        for wrong in [
-            "2025-02-29",
-            "2025-1-31",
-            " 2025-01-31",
-            "31.01.2025",
-            "",
-            "2025-01-31T00:00",
-        ] {
+        for wrong in ["2025-02-29", "2025-1-31", " 2025-01-31", "31.01.2025", "", "2025-01-31T00:00"] {
             assert!(parse_date(wrong).is_err(), "{wrong}");
         }
     }
@@ -82,10 +51,7 @@ mod tests {
     #[test]
     fn the_years_run_out_with_a_range_and_not_with_a_panic() {
         let refused = add_months(parse_date("2200-06-30").unwrap(), 7).unwrap_err();
-        assert_eq!(
-            refused,
-            ScienceError::out_of_range("months", 7.0, -3605.0, 6.0)
-        );
+        assert_eq!(refused, ScienceError::out_of_range("months", 7.0, -3605.0, 6.0));
     }
 
     proptest! {

@@ -15,8 +15,7 @@ use super::formula::molar_mass;
 use super::quantity::within_c;
 use uom::si::amount_of_substance::mole;
 use uom::si::f64::{
-    AmountOfSubstance, Mass, MassDensity, MolarConcentration, Pressure, Ratio,
-    ThermodynamicTemperature, Volume,
+    AmountOfSubstance, Mass, MassDensity, MolarConcentration, Pressure, Ratio, ThermodynamicTemperature, Volume,
 };
 use uom::si::mass::gram;
 use uom::si::mass_density::kilogram_per_cubic_meter;
@@ -73,50 +72,29 @@ pub struct Dilution {
 }
 
 /// Strength of hydrochloric acid from its mass fraction (0…0.42) and density.
-pub fn acid_molarity(
-    mass_fraction: f64,
-    density: MassDensity,
-) -> Result<MolarConcentration, ScienceError> {
+pub fn acid_molarity(mass_fraction: f64, density: MassDensity) -> Result<MolarConcentration, ScienceError> {
     Ok((hydrochloric(mass_fraction, density)? / molar_mass("HCl")?).into())
 }
 
 /// Limescale that a volume of hydrochloric acid can dissolve at most.
-pub fn acid_capacity(
-    volume: Volume,
-    mass_fraction: f64,
-    density: MassDensity,
-) -> Result<Mass, ScienceError> {
+pub fn acid_capacity(volume: Volume, mass_fraction: f64, density: MassDensity) -> Result<Mass, ScienceError> {
     within("volume_l", volume.get::<liter>(), 0.0, VOLUME_L_MAX)?;
-    let acid: AmountOfSubstance =
-        volume * hydrochloric(mass_fraction, density)? / molar_mass("HCl")?;
+    let acid: AmountOfSubstance = volume * hydrochloric(mass_fraction, density)? / molar_mass("HCl")?;
     Ok(acid / 2.0 * molar_mass("CaCO3")?)
 }
 
 /// Pure acid in a volume of the solution.
 fn hydrochloric(mass_fraction: f64, density: MassDensity) -> Result<MassDensity, ScienceError> {
     within("mass_fraction", mass_fraction, 0.0, 0.42)?;
-    within(
-        "density_kg_m3",
-        density.get::<kilogram_per_cubic_meter>(),
-        990.0,
-        1250.0,
-    )?;
+    within("density_kg_m3", density.get::<kilogram_per_cubic_meter>(), 990.0, 1250.0)?;
     Ok(mass_fraction * density)
 }
 
 /// Hydrochloric acid left after it dissolved so much limescale; refused if that is more than it can.
-pub fn acid_left(
-    acid: AmountOfSubstance,
-    dissolved: Mass,
-) -> Result<AmountOfSubstance, ScienceError> {
+pub fn acid_left(acid: AmountOfSubstance, dissolved: Mass) -> Result<AmountOfSubstance, ScienceError> {
     within("acid_mol", acid.get::<mole>(), 0.0, MOLES_MAX)?;
     let most = acid / 2.0 * molar_mass("CaCO3")?;
-    within(
-        "dissolved_g_caco3",
-        dissolved.get::<gram>(),
-        0.0,
-        most.get::<gram>(),
-    )?;
+    within("dissolved_g_caco3", dissolved.get::<gram>(), 0.0, most.get::<gram>())?;
     let left = acid - 2.0 * (dissolved / molar_mass("CaCO3")?);
     // All of it used up may round to just below nothing.
     Ok(left.max(AmountOfSubstance::new::<mole>(0.0)))
@@ -145,21 +123,13 @@ pub fn neutralise(acid: AmountOfSubstance, base: Base) -> Result<Mass, ScienceEr
 
 /// A mix of `total` by parts. "1:10" on a label is one part and ten; "1 in 10" is one part and nine. Concentrate 0.001…1000
 /// parts, water 0…10 000 parts.
-pub fn dilute(
-    parts_concentrate: f64,
-    parts_water: f64,
-    total: Volume,
-) -> Result<Dilution, ScienceError> {
+pub fn dilute(parts_concentrate: f64, parts_water: f64, total: Volume) -> Result<Dilution, ScienceError> {
     within("parts_concentrate", parts_concentrate, 0.001, 1000.0)?;
     within("parts_water", parts_water, 0.0, 10_000.0)?;
     within("total_l", total.get::<liter>(), 0.0, VOLUME_L_MAX)?;
     let fraction = parts_concentrate / (parts_concentrate + parts_water);
     let concentrate = fraction * total;
-    Ok(Dilution {
-        concentrate,
-        water: total - concentrate,
-        fraction: Ratio::new::<ratio>(fraction),
-    })
+    Ok(Dilution { concentrate, water: total - concentrate, fraction: Ratio::new::<ratio>(fraction) })
 }
 
 #[cfg(test)]
@@ -170,14 +140,8 @@ mod tests {
 
     #[test]
     fn acid_cannot_have_dissolved_more_than_it_can() {
-        let refused = acid_left(
-            AmountOfSubstance::new::<mole>(2.0),
-            Mass::new::<gram>(101.0),
-        )
-        .unwrap_err();
-        assert!(
-            matches!(refused, ScienceError::OutOfRange { argument, .. } if argument == "dissolved_g_caco3")
-        );
+        let refused = acid_left(AmountOfSubstance::new::<mole>(2.0), Mass::new::<gram>(101.0)).unwrap_err();
+        assert!(matches!(refused, ScienceError::OutOfRange { argument, .. } if argument == "dissolved_g_caco3"));
     }
 
     proptest! {

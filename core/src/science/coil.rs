@@ -30,12 +30,7 @@ pub struct CoilHeat {
 
 /// Heat from the air's states before (`on`) and after (`off`) the coil and the airflow at the inlet.
 pub fn heat(on: &Air, off: &Air, airflow: VolumeRate) -> Result<CoilHeat, ScienceError> {
-    within(
-        "airflow_m3_s",
-        airflow.get::<cubic_meter_per_second>(),
-        0.001,
-        100.0,
-    )?;
+    within("airflow_m3_s", airflow.get::<cubic_meter_per_second>(), 0.001, 100.0)?;
     let dry_air: MassRate = airflow / on.volume;
     let total: Power = dry_air * (on.enthalpy - off.enthalpy);
     let sensible: Power = dry_air * (enthalpy(on.dry_bulb, off.humidity_ratio) - off.enthalpy);

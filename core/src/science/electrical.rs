@@ -47,11 +47,7 @@ pub fn voltage_unbalance(
 }
 
 /// Power factor, 0…1, of a single-phase load; real power above voltage times current is refused.
-pub fn power_factor(
-    real: Power,
-    voltage: ElectricPotential,
-    current: ElectricCurrent,
-) -> Result<Ratio, ScienceError> {
+pub fn power_factor(real: Power, voltage: ElectricPotential, current: ElectricCurrent) -> Result<Ratio, ScienceError> {
     checked_voltage("voltage_v", voltage)?;
     within("current_a", current.get::<ampere>(), 0.001, CURRENT_MAX_A)?;
     let apparent: Power = voltage * current;
@@ -104,9 +100,6 @@ mod tests {
             ElectricPotential::new::<volt>(200.0),
             ElectricCurrent::new::<ampere>(5.0),
         );
-        assert_eq!(
-            refused.unwrap_err(),
-            ScienceError::out_of_range("real_w", 1001.0, 0.0, 1000.0)
-        );
+        assert_eq!(refused.unwrap_err(), ScienceError::out_of_range("real_w", 1001.0, 0.0, 1000.0));
     }
 }

@@ -36,12 +36,7 @@ pub enum ScienceError {
 
 impl ScienceError {
     pub(crate) fn out_of_range(argument: &str, value: f64, least: f64, most: f64) -> Self {
-        Self::OutOfRange {
-            argument: argument.to_owned(),
-            value,
-            least,
-            most,
-        }
+        Self::OutOfRange { argument: argument.to_owned(), value, least, most }
     }
 
     /// A word that is not known, with what would have been.
@@ -56,12 +51,7 @@ impl ScienceError {
 }
 
 /// Refuses a number outside `least..=most`; a NaN lies outside every range.
-pub(crate) fn within(
-    argument: &str,
-    value: f64,
-    least: f64,
-    most: f64,
-) -> Result<(), ScienceError> {
+pub(crate) fn within(argument: &str, value: f64, least: f64, most: f64) -> Result<(), ScienceError> {
     if value >= least && value <= most {
         return Ok(());
     }

@@ -13,9 +13,7 @@
 use super::error::{ScienceError, within};
 use super::quantity::{celsius, to_celsius, warmer_by, within_c, within_temperatures};
 use uom::si::area::square_meter;
-use uom::si::f64::{
-    Area, Power, TemperatureInterval, ThermalConductance, ThermodynamicTemperature,
-};
+use uom::si::f64::{Area, Power, TemperatureInterval, ThermalConductance, ThermodynamicTemperature};
 use uom::si::power::watt;
 use uom::si::temperature_interval::kelvin as kelvin_difference;
 use uom::si::thermal_conductance::watt_per_kelvin;
@@ -44,26 +42,12 @@ impl Ends {
     pub fn lmtd(&self) -> Result<TemperatureInterval, ScienceError> {
         within_c("hot_in_c", self.hot_in, -50.0, 200.0)?;
         within_temperatures("hot_out_c", self.hot_out, celsius(-50.0), self.hot_in)?;
-        within_temperatures(
-            "cold_in_c",
-            self.cold_in,
-            celsius(-50.0),
-            just_below(self.hot_out),
-        )?;
-        within_temperatures(
-            "cold_out_c",
-            self.cold_out,
-            self.cold_in,
-            just_below(self.hot_in),
-        )?;
+        within_temperatures("cold_in_c", self.cold_in, celsius(-50.0), just_below(self.hot_out))?;
+        within_temperatures("cold_out_c", self.cold_out, self.cold_in, just_below(self.hot_in))?;
         let a = warmer_by(self.hot_in, self.cold_out).get::<kelvin_difference>();
         let b = warmer_by(self.hot_out, self.cold_in).get::<kelvin_difference>();
         // With log1p the quotient stays right where the two are nearly equal.
-        let mean = if a == b {
-            a
-        } else {
-            (a - b) / libm::log1p((a - b) / b)
-        };
+        let mean = if a == b { a } else { (a - b) / libm::log1p((a - b) / b) };
         Ok(TemperatureInterval::new::<kelvin_difference>(mean))
     }
 
@@ -100,12 +84,7 @@ pub fn fouling_resistance(
     within("area_m2", area.get::<square_meter>(), 0.001, 1000.0)?;
     let clean_w_k = ua_clean.get::<watt_per_kelvin>();
     within("ua_clean_w_k", clean_w_k, UA_LEAST_W_K, UA_MOST_W_K)?;
-    within(
-        "ua_now_w_k",
-        ua_now.get::<watt_per_kelvin>(),
-        UA_LEAST_W_K,
-        clean_w_k,
-    )?;
+    within("ua_now_w_k", ua_now.get::<watt_per_kelvin>(), UA_LEAST_W_K, clean_w_k)?;
     // In SI, which is m² K/W; uom has no name for it.
     Ok((area / ua_now - area / ua_clean).value)
 }
@@ -127,9 +106,7 @@ mod tests {
     #[test]
     fn water_hotter_than_what_heats_it_is_refused_by_name() {
         let refused = ends(60.0, 50.0, 40.0, 60.0).lmtd().unwrap_err();
-        assert!(
-            matches!(refused, ScienceError::OutOfRange { argument, .. } if argument == "cold_out_c")
-        );
+        assert!(matches!(refused, ScienceError::OutOfRange { argument, .. } if argument == "cold_out_c"));
     }
 
     proptest! {

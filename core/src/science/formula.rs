@@ -59,19 +59,10 @@ const COUNT_MAX: u32 = 999;
 
 /// The molar mass of `formula`, a formula such as `Ca(HCO3)2` or one of the names above.
 pub fn molar_mass(formula: &str) -> Result<MolarMass, ScienceError> {
-    let written = NAMES
-        .iter()
-        .find(|(name, _)| *name == formula)
-        .map_or(formula, |(_, written)| written);
-    sum(written)
-        .map(MolarMass::new::<gram_per_mole>)
-        .ok_or_else(|| {
-            ScienceError::word(
-                "formula",
-                formula,
-                "a formula such as CaCO3 or Ca(HCO3)2, or an acid's name such as citric",
-            )
-        })
+    let written = NAMES.iter().find(|(name, _)| *name == formula).map_or(formula, |(_, written)| written);
+    sum(written).map(MolarMass::new::<gram_per_mole>).ok_or_else(|| {
+        ScienceError::word("formula", formula, "a formula such as CaCO3 or Ca(HCO3)2, or an acid's name such as citric")
+    })
 }
 
 /// Grams a mole, or none if the formula cannot be read.
@@ -95,11 +86,7 @@ fn sum(formula: &str) -> Option<f64> {
             rest = rest.get(1..)?;
             sums.pop().filter(|group| *group > 0.0)?
         } else {
-            let small = rest
-                .chars()
-                .skip(1)
-                .take_while(char::is_ascii_lowercase)
-                .count();
+            let small = rest.chars().skip(1).take_while(char::is_ascii_lowercase).count();
             let (symbol, after) = rest.split_at_checked(1 + small)?;
             rest = after;
             ELEMENTS.iter().find(|(known, _)| *known == symbol)?.1
@@ -107,11 +94,7 @@ fn sum(formula: &str) -> Option<f64> {
         let digits = rest.chars().take_while(char::is_ascii_digit).count();
         let (count, after) = rest.split_at_checked(digits)?;
         rest = after;
-        let count: u32 = if count.is_empty() {
-            1
-        } else {
-            count.parse().ok()?
-        };
+        let count: u32 = if count.is_empty() { 1 } else { count.parse().ok()? };
         if count == 0 || count > COUNT_MAX {
             return None;
         }
@@ -138,21 +121,8 @@ mod tests {
 
     #[test]
     fn what_is_not_a_formula_is_refused() {
-        for wrong in [
-            "",
-            "Xx",
-            "(",
-            ")",
-            "()",
-            "H)2(",
-            "H0",
-            "H1000",
-            "h2o",
-            "2H",
-            "CaCO3 ",
-            "é",
-            "((((((((H))))))))",
-        ] {
+        for wrong in ["", "Xx", "(", ")", "()", "H)2(", "H0", "H1000", "h2o", "2H", "CaCO3 ", "é", "((((((((H))))))))"]
+        {
             assert!(molar_mass(wrong).is_err(), "{wrong}");
         }
     }

@@ -67,16 +67,8 @@ impl HeatTest {
         let flow = doubted("flow_l_min", "flow_u", self.flow_l_min)?;
         let shared = Cause::new("thermometer, shared");
         let u = self.shared_thermometer_u;
-        let inlet = doubted("inlet_c", "inlet_u", self.inlet_c)?.because(
-            "shared_thermometer_u",
-            shared.clone(),
-            u,
-        )?;
-        let outlet = doubted("outlet_c", "outlet_u", self.outlet_c)?.because(
-            "shared_thermometer_u",
-            shared,
-            u,
-        )?;
+        let inlet = doubted("inlet_c", "inlet_u", self.inlet_c)?.because("shared_thermometer_u", shared.clone(), u)?;
+        let outlet = doubted("outlet_c", "outlet_u", self.outlet_c)?.because("shared_thermometer_u", shared, u)?;
         let power = doubted("power_w", "power_u", self.power_w)?;
 
         let heat_w = heat_w(&flow, &inlet, &outlet)?;
@@ -85,24 +77,12 @@ impl HeatTest {
     }
 }
 
-fn doubted(
-    argument: &'static str,
-    argument_u: &'static str,
-    reading: Reading,
-) -> Result<Doubted, ScienceError> {
-    Doubted::new(argument, reading.value)?.because(
-        argument_u,
-        Cause::new(argument),
-        reading.standard_u,
-    )
+fn doubted(argument: &'static str, argument_u: &'static str, reading: Reading) -> Result<Doubted, ScienceError> {
+    Doubted::new(argument, reading.value)?.because(argument_u, Cause::new(argument), reading.standard_u)
 }
 
 /// Heat in watt that a flow in l/min, metered at the inlet, takes up between two temperatures in °C.
-pub fn heat_w(
-    flow_l_min: &Doubted,
-    inlet_c: &Doubted,
-    outlet_c: &Doubted,
-) -> Result<Doubted, ScienceError> {
+pub fn heat_w(flow_l_min: &Doubted, inlet_c: &Doubted, outlet_c: &Doubted) -> Result<Doubted, ScienceError> {
     let (t_in, t_out) = (celsius(inlet_c.value()), celsius(outlet_c.value()));
     let cold = water::liquid("inlet_c", t_in)?;
     within_temperatures("outlet_c", t_out, t_in, celsius(100.0))?;
@@ -114,16 +94,9 @@ pub fn heat_w(
     let heat = mass_kg_s * rise_j_kg;
     let by_flow = heat / flow_l_min.value();
     let by_outlet = mass_kg_s * hot.specific_heat.get::<joule_per_kilogram_kelvin>();
-    let by_inlet = -mass_kg_s * cold.specific_heat.get::<joule_per_kilogram_kelvin>()
-        - heat * cold.expansion.get::<per_kelvin>();
-    Ok(Doubted::from_slopes(
-        heat,
-        &[
-            (by_flow, flow_l_min),
-            (by_inlet, inlet_c),
-            (by_outlet, outlet_c),
-        ],
-    ))
+    let by_inlet =
+        -mass_kg_s * cold.specific_heat.get::<joule_per_kilogram_kelvin>() - heat * cold.expansion.get::<per_kelvin>();
+    Ok(Doubted::from_slopes(heat, &[(by_flow, flow_l_min), (by_inlet, inlet_c), (by_outlet, outlet_c)]))
 }
 
 #[cfg(test)]
@@ -152,9 +125,7 @@ mod tests {
     #[test]
     fn an_outlet_colder_than_the_inlet_is_refused_by_name() {
         let refused = test(50.0, 45.0, 0.1, 0.0).result().unwrap_err();
-        assert!(
-            matches!(refused, ScienceError::OutOfRange { argument, .. } if argument == "outlet_c")
-        );
+        assert!(matches!(refused, ScienceError::OutOfRange { argument, .. } if argument == "outlet_c"));
     }
 
     proptest! {

@@ -17,8 +17,8 @@ use uom::si::electric_current::ampere;
 use uom::si::electric_potential::volt;
 use uom::si::electrical_resistance::megaohm;
 use uom::si::f64::{
-    AmountOfSubstance, Area, ElectricCurrent, ElectricPotential, ElectricalResistance, Frequency,
-    Length, Mass, MassDensity, Power, Pressure, ThermalConductance, Volume, VolumeRate,
+    AmountOfSubstance, Area, ElectricCurrent, ElectricPotential, ElectricalResistance, Frequency, Length, Mass,
+    MassDensity, Power, Pressure, ThermalConductance, Volume, VolumeRate,
 };
 use uom::si::frequency::hertz;
 use uom::si::power::watt;
@@ -76,10 +76,7 @@ fn metre(x: f64) -> Length {
 fn every(x: [f64; 9]) -> Vec<(&'static str, Result<f64, ScienceError>)> {
     let [a, b, c, d, e, f, g, h, i] = x;
     let reading = |value, standard_u| Reading { value, standard_u };
-    let place = |latitude, longitude| Place {
-        latitude,
-        longitude,
-    };
+    let place = |latitude, longitude| Place { latitude, longitude };
     let heat = HeatTest {
         flow_l_min: reading(a, b),
         inlet_c: reading(c, d),
@@ -89,132 +86,49 @@ fn every(x: [f64; 9]) -> Vec<(&'static str, Result<f64, ScienceError>)> {
     };
     let volts = ElectricPotential::new::<volt>;
     let amperes = ElectricCurrent::new::<ampere>;
-    let ends = Ends {
-        hot_in: celsius(a),
-        hot_out: celsius(b),
-        cold_in: celsius(c),
-        cold_out: celsius(d),
-    };
-    let tap = TapWater {
-        ph: a,
-        temperature: celsius(b),
-        calcium_mg_l_caco3: c,
-        alkalinity_mg_l_caco3: d,
-        tds_mg_l: e,
-    };
+    let ends = Ends { hot_in: celsius(a), hot_out: celsius(b), cold_in: celsius(c), cold_out: celsius(d) };
+    let tap = TapWater { ph: a, temperature: celsius(b), calcium_mg_l_caco3: c, alkalinity_mg_l_caco3: d, tds_mg_l: e };
     let ua = ThermalConductance::new::<watt_per_kelvin>;
-    let worst =
-        |air: Air| base_si(air.volume) + to_celsius(air.dew_point) + to_celsius(air.wet_bulb);
+    let worst = |air: Air| base_si(air.volume) + to_celsius(air.dew_point) + to_celsius(air.wet_bulb);
     let humid = air::from_humidity(celsius(a), b, pascal(c));
     let coil = humid.and_then(|on| {
         let off = air::from_humidity(celsius(d), e, pascal(c))?;
         coil::heat(&on, &off, VolumeRate::new::<cubic_meter_per_second>(f))
     });
     vec![
-        (
-            "air by humidity",
-            air::from_humidity(celsius(a), b, pascal(c)).map(worst),
-        ),
-        (
-            "air by wet bulb",
-            air::from_wet_bulb(celsius(a), celsius(b), pascal(c)).map(worst),
-        ),
-        (
-            "coil",
-            coil.map(|h| base_si(h.latent) + base_si(h.condensate)),
-        ),
-        (
-            "probability",
-            Limits::new(Some(a), Some(b)).and_then(|l| l.probability(c, d)),
-        ),
-        (
-            "verdict",
-            Limits::new(Some(a), None)
-                .and_then(|l| l.judge(b, c, d))
-                .map(|_| 0.0),
-        ),
+        ("air by humidity", air::from_humidity(celsius(a), b, pascal(c)).map(worst)),
+        ("air by wet bulb", air::from_wet_bulb(celsius(a), celsius(b), pascal(c)).map(worst)),
+        ("coil", coil.map(|h| base_si(h.latent) + base_si(h.condensate))),
+        ("probability", Limits::new(Some(a), Some(b)).and_then(|l| l.probability(c, d))),
+        ("verdict", Limits::new(Some(a), None).and_then(|l| l.judge(b, c, d)).map(|_| 0.0)),
         ("lmtd", ends.lmtd().map(base_si)),
         ("ua", ends.ua(Power::new::<watt>(e)).map(base_si)),
         ("effectiveness", exchanger::effectiveness(a, b)),
-        (
-            "fouling",
-            exchanger::fouling_resistance(Area::new::<square_meter>(a), ua(b), ua(c)),
-        ),
+        ("fouling", exchanger::fouling_resistance(Area::new::<square_meter>(a), ua(b), ua(c))),
         ("langelier", tap.langelier()),
         ("ryznar", tap.ryznar()),
-        (
-            "unbalance",
-            electrical::voltage_unbalance(volts(a), volts(b), volts(c)).map(base_si),
-        ),
-        (
-            "power factor",
-            electrical::power_factor(Power::new::<watt>(a), volts(b), amperes(c)).map(base_si),
-        ),
-        (
-            "three-phase",
-            electrical::three_phase_power(volts(a), amperes(b), c).map(base_si),
-        ),
-        (
-            "capacitance",
-            electrical::capacitance(amperes(a), volts(b), Frequency::new::<hertz>(c)).map(base_si),
-        ),
-        (
-            "insulation",
-            electrical::insulation_at_40c(ElectricalResistance::new::<megaohm>(a), celsius(b))
-                .map(base_si),
-        ),
-        (
-            "co2 equivalent",
-            Refrigerant::named("R410A")
-                .and_then(|r| r.co2_equivalent(gram(a)))
-                .map(base_si),
-        ),
+        ("unbalance", electrical::voltage_unbalance(volts(a), volts(b), volts(c)).map(base_si)),
+        ("power factor", electrical::power_factor(Power::new::<watt>(a), volts(b), amperes(c)).map(base_si)),
+        ("three-phase", electrical::three_phase_power(volts(a), amperes(b), c).map(base_si)),
+        ("capacitance", electrical::capacitance(amperes(a), volts(b), Frequency::new::<hertz>(c)).map(base_si)),
+        ("insulation", electrical::insulation_at_40c(ElectricalResistance::new::<megaohm>(a), celsius(b)).map(base_si)),
+        ("co2 equivalent", Refrigerant::named("R410A").and_then(|r| r.co2_equivalent(gram(a))).map(base_si)),
         ("atmosphere", atmosphere::pressure(metre(a)).map(base_si)),
         ("boiling", water::boiling(metre(a)).map(to_celsius)),
-        (
-            "density",
-            water::liquid("t", celsius(a)).map(|w| base_si(w.density)),
-        ),
-        (
-            "vapour pressure",
-            water::vapour_pressure("t", celsius(a)).map(base_si),
-        ),
-        (
-            "saturation temperature",
-            water::saturation_temperature("p", pascal(a)).map(to_celsius),
-        ),
+        ("density", water::liquid("t", celsius(a)).map(|w| base_si(w.density))),
+        ("vapour pressure", water::vapour_pressure("t", celsius(a)).map(base_si)),
+        ("saturation temperature", water::saturation_temperature("p", pascal(a)).map(to_celsius)),
         ("heat's doubt", heat.result().map(|r| r.heat_w.standard_u())),
         ("cop's doubt", heat.result().map(|r| r.cop.standard_u())),
         ("limits", uncertainty::from_limits(a)),
         ("resolution", uncertainty::from_resolution(a)),
-        (
-            "molarity",
-            chemistry::acid_molarity(a, kg_m3(b)).map(base_si),
-        ),
-        (
-            "capacity",
-            chemistry::acid_capacity(litre(a), b, kg_m3(c)).map(base_si),
-        ),
-        (
-            "acid left",
-            chemistry::acid_left(mole(a), gram(b)).map(base_si),
-        ),
-        (
-            "co2",
-            chemistry::co2_released(gram(a), celsius(b), pascal(c)).map(base_si),
-        ),
-        (
-            "neutralise",
-            chemistry::neutralise(mole(a), Base::Carbonate).map(base_si),
-        ),
-        (
-            "dilute",
-            chemistry::dilute(a, b, litre(c)).map(|m| base_si(m.water)),
-        ),
-        (
-            "distance",
-            place::distance(place(a, b), place(c, d)).map(base_si),
-        ),
+        ("molarity", chemistry::acid_molarity(a, kg_m3(b)).map(base_si)),
+        ("capacity", chemistry::acid_capacity(litre(a), b, kg_m3(c)).map(base_si)),
+        ("acid left", chemistry::acid_left(mole(a), gram(b)).map(base_si)),
+        ("co2", chemistry::co2_released(gram(a), celsius(b), pascal(c)).map(base_si)),
+        ("neutralise", chemistry::neutralise(mole(a), Base::Carbonate).map(base_si)),
+        ("dilute", chemistry::dilute(a, b, litre(c)).map(|m| base_si(m.water))),
+        ("distance", place::distance(place(a, b), place(c, d)).map(base_si)),
     ]
 }
 

@@ -69,11 +69,7 @@ pub fn distance(from: Place, to: Place) -> Result<Length, ScienceError> {
         (to.latitude, from.latitude)
     };
     // On the equator too: -0.0 makes it the southern side, where an azimuth beyond 90° first dips under.
-    let (far, near) = if far.is_sign_positive() {
-        (-far, -near)
-    } else {
-        (far, near)
-    };
+    let (far, near) = if far.is_sign_positive() { (-far, -near) } else { (far, near) };
     let (one, two) = (Reduced::of(far), Reduced::of(near));
     let arc = repeated(one, two, lambda).unwrap_or_else(|| halved(one, two, lambda));
     Ok(Length::new::<meter>(B_M * arc.integral(|root| root)))
@@ -84,10 +80,7 @@ impl Reduced {
         let phi = latitude * PI / 180.0;
         let (sin, cos) = ((1.0 - F) * libm::sin(phi), libm::cos(phi));
         let norm = libm::hypot(sin, cos);
-        Self {
-            sin: sin / norm,
-            cos: cos / norm,
-        }
+        Self { sin: sin / norm, cos: cos / norm }
     }
 }
 
@@ -95,20 +88,12 @@ impl Arc {
     /// ∫ f(√(1 + k² sin² σ)) dσ along the arc.
     fn integral(&self, f: impl Fn(f64) -> f64) -> f64 {
         let k2 = E2 * (1.0 - self.sin_alpha0 * self.sin_alpha0);
-        let (middle, half) = (
-            (self.sigma1 + self.sigma2) / 2.0,
-            (self.sigma2 - self.sigma1) / 2.0,
-        );
+        let (middle, half) = ((self.sigma1 + self.sigma2) / 2.0, (self.sigma2 - self.sigma1) / 2.0);
         let at = |sigma: f64| {
             let sin = libm::sin(sigma);
             f(libm::sqrt(1.0 + k2 * sin * sin))
         };
-        GAUSS
-            .iter()
-            .map(|(node, weight)| {
-                weight * half * (at(middle - half * node) + at(middle + half * node))
-            })
-            .sum()
+        GAUSS.iter().map(|(node, weight)| weight * half * (at(middle - half * node) + at(middle + half * node))).sum()
     }
 
     /// How much longitude on the sphere exceeds that on the ellipsoid.
@@ -131,11 +116,8 @@ fn repeated(one: Reduced, two: Reduced, lambda: f64) -> Option<Arc> {
         }
         let alpha1 = libm::atan2(across, along);
         let sigma1 = libm::atan2(one.sin, libm::cos(alpha1) * one.cos);
-        let arc = Arc {
-            sin_alpha0: libm::sin(alpha1) * one.cos,
-            sigma1,
-            sigma2: sigma1 + libm::atan2(sin_sigma, cos_sigma),
-        };
+        let arc =
+            Arc { sin_alpha0: libm::sin(alpha1) * one.cos, sigma1, sigma2: sigma1 + libm::atan2(sin_sigma, cos_sigma) };
         let next = lambda + arc.excess();
         if next > PI {
             return None;
@@ -170,13 +152,8 @@ fn leaving(one: Reduced, two: Reduced, alpha1: f64) -> (Arc, f64) {
     let sin_alpha0 = sin1 * one.cos;
     let north1 = cos1 * one.cos;
     let north2 = libm::sqrt((north1 * north1 + (two.cos - one.cos) * (two.cos + one.cos)).max(0.0));
-    let arc = Arc {
-        sin_alpha0,
-        sigma1: libm::atan2(one.sin, north1),
-        sigma2: libm::atan2(two.sin, north2),
-    };
-    let omega =
-        libm::atan2(sin_alpha0 * two.sin, north2) - libm::atan2(sin_alpha0 * one.sin, north1);
+    let arc = Arc { sin_alpha0, sigma1: libm::atan2(one.sin, north1), sigma2: libm::atan2(two.sin, north2) };
+    let omega = libm::atan2(sin_alpha0 * two.sin, north2) - libm::atan2(sin_alpha0 * one.sin, north1);
     (arc, omega)
 }
 
@@ -186,25 +163,15 @@ mod tests {
     use proptest::prelude::*;
 
     fn metres(a: (f64, f64), b: (f64, f64)) -> f64 {
-        let place = |(latitude, longitude)| Place {
-            latitude,
-            longitude,
-        };
+        let place = |(latitude, longitude)| Place { latitude, longitude };
         distance(place(a), place(b)).unwrap().get::<meter>()
     }
 
     #[test]
     fn opposite_ends_of_the_earth_are_half_a_meridian_apart() {
         // WGS 84 quarter meridian 10 001 965.729 m, from memory; geographiclib 2.1 gives 20 003 931.4586 for these.
-        for (a, b) in [
-            ((90.0, 0.0), (-90.0, 0.0)),
-            ((0.0, 0.0), (0.0, 180.0)),
-            ((30.0, -10.0), (-30.0, 170.0)),
-        ] {
-            assert!(
-                (metres(a, b) - 20_003_931.458_6).abs() < 1e-3,
-                "{a:?} {b:?}"
-            );
+        for (a, b) in [((90.0, 0.0), (-90.0, 0.0)), ((0.0, 0.0), (0.0, 180.0)), ((30.0, -10.0), (-30.0, 170.0))] {
+            assert!((metres(a, b) - 20_003_931.458_6).abs() < 1e-3, "{a:?} {b:?}");
         }
     }
 

@@ -41,7 +41,6 @@ pub(crate) fn within_temperatures(
     if temperature >= least && temperature <= most {
         return Ok(());
     }
-    let [value, least, most] =
-        [temperature, least, most].map(|t| libm::round(to_celsius(t) * 1e9) / 1e9);
+    let [value, least, most] = [temperature, least, most].map(|t| libm::round(to_celsius(t) * 1e9) / 1e9);
     Err(ScienceError::out_of_range(argument, value, least, most))
 }

@@ -67,24 +67,9 @@ static REFRIGERANTS: [Refrigerant; 10] = [
     Refrigerant::new("R134a", SafetyGroup::A1, None, &[(1.0, R134A)]),
     Refrigerant::new("R1234yf", SafetyGroup::A2L, Some(0.289), &[(1.0, R1234YF)]),
     Refrigerant::new("R410A", SafetyGroup::A1, None, &[(0.5, R32), (0.5, R125)]),
-    Refrigerant::new(
-        "R407C",
-        SafetyGroup::A1,
-        None,
-        &[(0.23, R32), (0.25, R125), (0.52, R134A)],
-    ),
-    Refrigerant::new(
-        "R513A",
-        SafetyGroup::A1,
-        None,
-        &[(0.44, R134A), (0.56, R1234YF)],
-    ),
-    Refrigerant::new(
-        "R454B",
-        SafetyGroup::A2L,
-        Some(0.297),
-        &[(0.689, R32), (0.311, R1234YF)],
-    ),
+    Refrigerant::new("R407C", SafetyGroup::A1, None, &[(0.23, R32), (0.25, R125), (0.52, R134A)]),
+    Refrigerant::new("R513A", SafetyGroup::A1, None, &[(0.44, R134A), (0.56, R1234YF)]),
+    Refrigerant::new("R454B", SafetyGroup::A2L, Some(0.297), &[(0.689, R32), (0.311, R1234YF)]),
 ];
 
 impl Refrigerant {
@@ -94,12 +79,7 @@ impl Refrigerant {
         flammable_kg_m3: Option<f64>,
         parts: &'static [(f64, f64)],
     ) -> Self {
-        Self {
-            name,
-            group,
-            flammable_kg_m3,
-            parts,
-        }
+        Self { name, group, flammable_kg_m3, parts }
     }
 
     /// By its name on a nameplate; case, spaces and hyphens do not matter.
@@ -119,25 +99,15 @@ impl Refrigerant {
     /// Mass of CO2 that warms as much as this charge (0…10 000 kg).
     pub fn co2_equivalent(&self, charge: Mass) -> Result<Mass, ScienceError> {
         within("charge_kg", charge.get::<kilogram>(), 0.0, 10_000.0)?;
-        let potential: f64 = self
-            .parts
-            .iter()
-            .map(|(fraction, potential)| fraction * potential)
-            .sum();
+        let potential: f64 = self.parts.iter().map(|(fraction, potential)| fraction * potential).sum();
         Ok(charge * Ratio::new::<ratio>(potential))
     }
 
     /// The least of it in air that can burn; refused for one in which no flame spreads.
     pub fn lower_flammable_limit(&self) -> Result<MassDensity, ScienceError> {
-        self.flammable_kg_m3
-            .map(MassDensity::new::<kilogram_per_cubic_meter>)
-            .ok_or_else(|| {
-                ScienceError::word(
-                    "refrigerant",
-                    self.name,
-                    "a flammable one: group A1 has no lower flammable limit",
-                )
-            })
+        self.flammable_kg_m3.map(MassDensity::new::<kilogram_per_cubic_meter>).ok_or_else(|| {
+            ScienceError::word("refrigerant", self.name, "a flammable one: group A1 has no lower flammable limit")
+        })
     }
 
     /// The charge up to which the standards ask nothing of the room; refused as [`Self::lower_flammable_limit`].
@@ -160,10 +130,7 @@ mod tests {
             let whole: f64 = refrigerant.parts.iter().map(|(fraction, _)| fraction).sum();
             assert!((whole - 1.0).abs() < 1e-12, "{}", refrigerant.name);
             assert!(KNOWN.contains(refrigerant.name));
-            assert_eq!(
-                refrigerant.flammable_kg_m3.is_none(),
-                refrigerant.group == SafetyGroup::A1
-            );
+            assert_eq!(refrigerant.flammable_kg_m3.is_none(), refrigerant.group == SafetyGroup::A1);
         }
     }
 
@@ -176,11 +143,6 @@ mod tests {
 
     #[test]
     fn what_does_not_burn_has_no_flammable_limit() {
-        assert!(
-            Refrigerant::named("R744")
-                .unwrap()
-                .small_charge_limit()
-                .is_err()
-        );
+        assert!(Refrigerant::named("R744").unwrap().small_charge_limit().is_err());
     }
 }

@@ -42,12 +42,7 @@ impl TapWater {
         within("ph", self.ph, 4.0, 11.0)?;
         within_c("temperature_c", self.temperature, 0.0, 95.0)?;
         within("calcium_mg_l_caco3", self.calcium_mg_l_caco3, 1.0, 2000.0)?;
-        within(
-            "alkalinity_mg_l_caco3",
-            self.alkalinity_mg_l_caco3,
-            1.0,
-            2000.0,
-        )?;
+        within("alkalinity_mg_l_caco3", self.alkalinity_mg_l_caco3, 1.0, 2000.0)?;
         within("tds_mg_l", self.tds_mg_l, 1.0, 10_000.0)?;
         let a = (libm::log10(self.tds_mg_l) - 1.0) / 10.0;
         let b = -13.12 * libm::log10(to_celsius(self.temperature) + 273.0) + 34.55;

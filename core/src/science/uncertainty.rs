@@ -40,20 +40,12 @@ impl Doubted {
     /// A value with no doubt yet. `argument` names it if it is not a usable number.
     pub fn new(argument: &str, value: f64) -> Result<Self, ScienceError> {
         within(argument, value, -VALUE_MAX, VALUE_MAX)?;
-        Ok(Self {
-            value,
-            parts: BTreeMap::new(),
-        })
+        Ok(Self { value, parts: BTreeMap::new() })
     }
 
     /// The same value with one more cause, whose standard uncertainty is given in the value's unit (0 to 10¹²). `argument`
     /// names it if it is not a usable number.
-    pub fn because(
-        mut self,
-        argument: &str,
-        cause: Cause,
-        standard_u: f64,
-    ) -> Result<Self, ScienceError> {
+    pub fn because(mut self, argument: &str, cause: Cause, standard_u: f64) -> Result<Self, ScienceError> {
         within(argument, standard_u, 0.0, VALUE_MAX)?;
         *self.parts.entry(cause).or_default() += standard_u;
         Ok(self)
@@ -83,13 +75,7 @@ impl Doubted {
     /// This over another, which is not zero.
     pub fn over(&self, divisor: &Self) -> Self {
         let value = self.value / divisor.value;
-        Self::from_slopes(
-            value,
-            &[
-                (1.0 / divisor.value, self),
-                (-value / divisor.value, divisor),
-            ],
-        )
+        Self::from_slopes(value, &[(1.0 / divisor.value, self), (-value / divisor.value, divisor)])
     }
 
     /// This less another: what the work changed.
@@ -115,10 +101,7 @@ mod tests {
     use super::*;
 
     fn reading(value: f64, cause: &'static str, u: f64) -> Doubted {
-        Doubted::new("reading", value)
-            .unwrap()
-            .because("u", Cause::new(cause), u)
-            .unwrap()
+        Doubted::new("reading", value).unwrap().because("u", Cause::new(cause), u).unwrap()
     }
 
     #[test]

@@ -46,9 +46,7 @@ impl Limits {
     /// Refuses no limit at all, and an upper limit below the lower.
     pub fn new(lower: Option<f64>, upper: Option<f64>) -> Result<Self, ScienceError> {
         if lower.is_none() && upper.is_none() {
-            return Err(ScienceError::Missing {
-                argument: "lower or upper".to_owned(),
-            });
+            return Err(ScienceError::Missing { argument: "lower or upper".to_owned() });
         }
         if let Some(lower) = lower {
             within("lower", lower, -VALUE_MAX, VALUE_MAX)?;
@@ -105,20 +103,14 @@ mod tests {
 
     #[test]
     fn without_a_limit_there_is_nothing_to_judge() {
-        assert!(matches!(
-            Limits::new(None, None),
-            Err(ScienceError::Missing { .. })
-        ));
+        assert!(matches!(Limits::new(None, None), Err(ScienceError::Missing { .. })));
         assert!(Limits::new(Some(2.0), Some(1.0)).is_err());
     }
 
     #[test]
     fn between_limits_closer_than_the_doubt_nothing_passes() {
         let limits = Limits::new(Some(1.0), Some(1.1)).unwrap();
-        assert_eq!(
-            limits.judge(1.05, 0.1, 2.0).unwrap(),
-            Verdict::TooCloseToCall
-        );
+        assert_eq!(limits.judge(1.05, 0.1, 2.0).unwrap(), Verdict::TooCloseToCall);
     }
 
     proptest! {

@@ -33,21 +33,11 @@ const P0_PA: f64 = 1e5;
 const C: [f64; 3] = [-2.452093414e2, 3.869269598e1, -8.983025854];
 /// Power and factor of each term of the Gibbs energy in α, then in β.
 const G_ALPHA: [(i32, f64); 3] = [(4, -1.661470539e5), (5, 2.708781640e6), (7, -1.557191544e8)];
-const G_BETA: [(i32, f64); 4] = [
-    (2, -8.237426256e-1),
-    (3, 1.908956353),
-    (4, -2.017597384),
-    (5, 8.546361348e-1),
-];
+const G_BETA: [(i32, f64); 4] = [(2, -8.237426256e-1), (3, 1.908956353), (4, -2.017597384), (5, 8.546361348e-1)];
 const V_FIRST: f64 = 1.93763157e-2;
 /// The same of the volume.
-const V_ALPHA: [(i32, f64); 5] = [
-    (4, 6.74458446e3),
-    (5, -2.22521604e5),
-    (7, 1.00231247e8),
-    (8, -1.63552118e9),
-    (9, 8.32299658e9),
-];
+const V_ALPHA: [(i32, f64); 5] =
+    [(4, 6.74458446e3), (5, -2.22521604e5), (7, 1.00231247e8), (8, -1.63552118e9), (9, 8.32299658e9)];
 const V_BETA: [(i32, f64); 6] = [
     (1, 5.78545292e-3),
     (2, -1.53195665e-2),
@@ -76,18 +66,13 @@ pub struct Water {
 }
 
 /// Liquid water at `temperature` (0…100 °C). `argument` names the temperature if it is refused.
-pub fn liquid(
-    argument: &str,
-    temperature: ThermodynamicTemperature,
-) -> Result<Water, ScienceError> {
+pub fn liquid(argument: &str, temperature: ThermodynamicTemperature) -> Result<Water, ScienceError> {
     within_c(argument, temperature, 0.0, 100.0)?;
     let t = temperature.get::<kelvin>();
     let (tau, alpha, beta) = (t / TR_K, TR_K / (593.0 - t), TR_K / (t - 232.0));
     let [c1, c2, c3] = C;
     let ln_tau = libm::log(tau);
-    let g = R_J_KG_K
-        * TR_K
-        * (c1 + c2 * tau + c3 * tau * ln_tau + sum(&G_ALPHA, alpha) + sum(&G_BETA, beta));
+    let g = R_J_KG_K * TR_K * (c1 + c2 * tau + c3 * tau * ln_tau + sum(&G_ALPHA, alpha) + sum(&G_BETA, beta));
     let s = -R_J_KG_K * (c2 + c3 * (1.0 + ln_tau) + slope(&G_ALPHA, alpha) - slope(&G_BETA, beta));
     let cp = -R_J_KG_K * (c3 + tau * (bend(&G_ALPHA, alpha) + bend(&G_BETA, beta)));
     let v = R_J_KG_K * TR_K / P0_PA * (V_FIRST + sum(&V_ALPHA, alpha) + sum(&V_BETA, beta));
@@ -111,29 +96,18 @@ fn sum(terms: &[(i32, f64)], x: f64) -> f64 {
 
 /// Σ n k xⁿ⁺¹: the first derivative by temperature, up to its sign.
 fn slope(terms: &[(i32, f64)], x: f64) -> f64 {
-    terms
-        .iter()
-        .map(|(n, k)| f64::from(*n) * k * power(x, n + 1))
-        .sum()
+    terms.iter().map(|(n, k)| f64::from(*n) * k * power(x, n + 1)).sum()
 }
 
 /// Σ n (n+1) k xⁿ⁺²: the second.
 fn bend(terms: &[(i32, f64)], x: f64) -> f64 {
-    terms
-        .iter()
-        .map(|(n, k)| f64::from(n * (n + 1)) * k * power(x, n + 2))
-        .sum()
+    terms.iter().map(|(n, k)| f64::from(n * (n + 1)) * k * power(x, n + 2)).sum()
 }
 
 /// Pressure of saturated vapour at `temperature` (−100…200 °C): over ice below the triple point (0.01 °C), over water above.
-pub fn vapour_pressure(
-    argument: &str,
-    temperature: ThermodynamicTemperature,
-) -> Result<Pressure, ScienceError> {
+pub fn vapour_pressure(argument: &str, temperature: ThermodynamicTemperature) -> Result<Pressure, ScienceError> {
     within_c(argument, temperature, VAPOUR_LEAST_C, VAPOUR_MOST_C)?;
-    Ok(Pressure::new::<pascal>(vapour_pressure_pa(
-        temperature.get::<kelvin>(),
-    )))
+    Ok(Pressure::new::<pascal>(vapour_pressure_pa(temperature.get::<kelvin>())))
 }
 
 /// As [`vapour_pressure`], for a temperature in kelvin that is known to lie in its range.
@@ -144,10 +118,9 @@ pub(super) fn vapour_pressure_pa(t_k: f64) -> f64 {
 /// Natural logarithm of the vapour pressure in pascal, and its slope by temperature.
 fn ln_vapour_pressure(t: f64) -> (f64, f64) {
     if t <= TRIPLE_K {
-        let polynomial = 6.3925247
-            + t * (-9.677843e-3 + t * (6.2215701e-7 + t * (2.0747825e-9 + t * -9.484024e-13)));
-        let polynomial_slope = -9.677843e-3
-            + t * (2.0 * 6.2215701e-7 + t * (3.0 * 2.0747825e-9 + t * 4.0 * -9.484024e-13));
+        let polynomial = 6.3925247 + t * (-9.677843e-3 + t * (6.2215701e-7 + t * (2.0747825e-9 + t * -9.484024e-13)));
+        let polynomial_slope =
+            -9.677843e-3 + t * (2.0 * 6.2215701e-7 + t * (3.0 * 2.0747825e-9 + t * 4.0 * -9.484024e-13));
         (
             -5.6745359e3 / t + polynomial + 4.1635019 * libm::log(t),
             5.6745359e3 / (t * t) + polynomial_slope + 4.1635019 / t,
@@ -164,25 +137,13 @@ fn ln_vapour_pressure(t: f64) -> (f64, f64) {
 
 /// The temperature at which saturated vapour has `pressure`: a boiling or dew point. Inverse of [`vapour_pressure`], within
 /// a billionth of a kelvin; its range is that of the other, as pressures.
-pub fn saturation_temperature(
-    argument: &str,
-    pressure: Pressure,
-) -> Result<ThermodynamicTemperature, ScienceError> {
+pub fn saturation_temperature(argument: &str, pressure: Pressure) -> Result<ThermodynamicTemperature, ScienceError> {
     let p = pressure.get::<pascal>();
     let [least, most] = [VAPOUR_LEAST_C, VAPOUR_MOST_C].map(|c| celsius(c).get::<kelvin>());
-    within(
-        argument,
-        p,
-        vapour_pressure_pa(least),
-        vapour_pressure_pa(most),
-    )?;
+    within(argument, p, vapour_pressure_pa(least), vapour_pressure_pa(most))?;
     let wanted = libm::log(p);
     // Close to a straight line in 1/T, so Newton's steps are taken there; a start on the right side of the triple point.
-    let mut t = if p <= vapour_pressure_pa(TRIPLE_K) {
-        250.0
-    } else {
-        330.0
-    };
+    let mut t = if p <= vapour_pressure_pa(TRIPLE_K) { 250.0 } else { 330.0 };
     for _ in 0..20 {
         let (ln_p, d_ln_p) = ln_vapour_pressure(t);
         let step = (wanted - ln_p) / (d_ln_p * t * t);
@@ -209,10 +170,7 @@ mod tests {
         // iapws 1.5.5, `_Liquid(293.15)`, which is IAPWS SR6-08(2011).
         let water = liquid("t", celsius(20.0)).unwrap();
         assert!((water.density.get::<kilogram_per_cubic_meter>() - 998.2065464241155).abs() < 1e-9);
-        assert!(
-            (water.specific_heat.get::<joule_per_kilogram_kelvin>() - 4184.189078396928).abs()
-                < 1e-7
-        );
+        assert!((water.specific_heat.get::<joule_per_kilogram_kelvin>() - 4184.189078396928).abs() < 1e-7);
         assert!((water.enthalpy.get::<joule_per_kilogram>() - 84_005.84269913573).abs() < 1e-4);
     }
 

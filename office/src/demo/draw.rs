@@ -70,9 +70,8 @@ fn disc(picture: &mut RgbImage, x0: i64, y0: i64, radius: i64, colour: Rgb<u8>) 
 }
 
 fn write(picture: &mut RgbImage, left: u32, top: u32, scale: u32, colour: Rgb<u8>, text: &str) {
-    let glyphs = text.chars().filter_map(|letter| {
-        font8x8::BASIC_FONTS.get(letter).or_else(|| font8x8::LATIN_FONTS.get(letter))
-    });
+    let glyphs =
+        text.chars().filter_map(|letter| font8x8::BASIC_FONTS.get(letter).or_else(|| font8x8::LATIN_FONTS.get(letter)));
     for (at, glyph) in (0..).zip(glyphs) {
         for (row, bits) in (0..).zip(glyph) {
             for column in (0..8).filter(|column| bits & (1 << column) != 0) {

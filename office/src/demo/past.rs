@@ -72,9 +72,8 @@ impl Answers for PastTechnician<'_> {
 
     fn photograph(&self, slot: &str) -> Vec<u8> {
         let unit = self.past.assignment.units.first();
-        let (maker, model, serial) = unit
-            .map(|unit| (unit.maker.as_str(), unit.model.as_str(), unit.serial.as_str()))
-            .unwrap_or_default();
+        let (maker, model, serial) =
+            unit.map(|unit| (unit.maker.as_str(), unit.model.as_str(), unit.serial.as_str())).unwrap_or_default();
         let home = self.typed("home:set-point").unwrap_or_default();
         let lines: Vec<&str> = match slot {
             "settings-before" | "settings-after" | "display-left" => vec!["HOT WATER", "SET", &home],

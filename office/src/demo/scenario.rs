@@ -22,8 +22,13 @@ pub(super) struct Past {
 
 const MILL: (&str, &str, f64, f64, &str) =
     ("Mill House", "1 Mill Lane, Lower Weir", 1.234_5, 2.345_6, "Isolator behind the shed door. The dog is friendly.");
-const HARBOUR: (&str, &str, f64, f64, &str) =
-    ("Harbour Guest House", "7 Quay Steps, Lower Weir", 1.238_1, 2.351_2, "Ring at the kitchen. Unit on the flat roof: take the ladder.");
+const HARBOUR: (&str, &str, f64, f64, &str) = (
+    "Harbour Guest House",
+    "7 Quay Steps, Lower Weir",
+    1.238_1,
+    2.351_2,
+    "Ring at the kitchen. Unit on the flat roof: take the ladder.",
+);
 
 fn site(of: (&str, &str, f64, f64, &str)) -> Site {
     let (name, address, latitude_deg, longitude_deg, note) = of;
@@ -80,7 +85,8 @@ pub(super) fn history(day: impl Fn(i64) -> String) -> Vec<Past> {
     let harbour_owner = Owner { name: "Ruy Calder".into(), phone: "555 0119".into(), language: "es".into() };
     let harbour = unit("LW-0002", "Ovelle", "Roofbox 12", "OV-88-3120", Vec::new());
     let (mill_days, harbour_days) = (371, 63);
-    let mill_past = assignment("LW-0001-last", &day(mill_days), "Yearly service", site(MILL), mill_owner(), mill(Vec::new()));
+    let mill_past =
+        assignment("LW-0001-last", &day(mill_days), "Yearly service", site(MILL), mill_owner(), mill(Vec::new()));
     vec![
         Past {
             assignment: mill_past,
@@ -101,7 +107,10 @@ pub(super) fn history(day: impl Fn(i64) -> String) -> Vec<Past> {
             days_ago: harbour_days,
             answers: HARBOUR_ANSWERS,
             year: 2,
-            finding: Some(("soon", "Abrazadera de la tubería de desagüe floja. Apretada; cambiarla en la próxima visita.")),
+            finding: Some((
+                "soon",
+                "Abrazadera de la tubería de desagüe floja. Apretada; cambiarla en la próxima visita.",
+            )),
         },
     ]
 }

@@ -57,22 +57,14 @@ pub struct CoilHeatValues {
 
 /// [`air::from_humidity`].
 #[uniffi::export]
-pub fn air_from_humidity(
-    dry_bulb_c: f64,
-    humidity_rh: f64,
-    pressure_pa: f64,
-) -> Result<AirValues, ScienceError> {
+pub fn air_from_humidity(dry_bulb_c: f64, humidity_rh: f64, pressure_pa: f64) -> Result<AirValues, ScienceError> {
     let pressure = Pressure::new::<pascal>(pressure_pa);
     Ok(air::from_humidity(celsius(dry_bulb_c), humidity_rh, pressure)?.into())
 }
 
 /// [`air::from_wet_bulb`].
 #[uniffi::export]
-pub fn air_from_wet_bulb(
-    dry_bulb_c: f64,
-    wet_bulb_c: f64,
-    pressure_pa: f64,
-) -> Result<AirValues, ScienceError> {
+pub fn air_from_wet_bulb(dry_bulb_c: f64, wet_bulb_c: f64, pressure_pa: f64) -> Result<AirValues, ScienceError> {
     let pressure = Pressure::new::<pascal>(pressure_pa);
     Ok(air::from_wet_bulb(celsius(dry_bulb_c), celsius(wet_bulb_c), pressure)?.into())
 }
@@ -88,21 +80,17 @@ pub fn coil_heat(
     pressure_pa: f64,
 ) -> Result<CoilHeatValues, ScienceError> {
     let pressure = Pressure::new::<pascal>(pressure_pa);
-    let on = Hygrometer {
-        dry_bulb_name: "air_on_c",
-        humidity_name: "air_on_rh",
-    }
-    .air(celsius(air_on_c), air_on_rh, pressure)?;
-    let off = Hygrometer {
-        dry_bulb_name: "air_off_c",
-        humidity_name: "air_off_rh",
-    }
-    .air(celsius(air_off_c), air_off_rh, pressure)?;
-    let heat = coil::heat(
-        &on,
-        &off,
-        VolumeRate::new::<cubic_meter_per_second>(airflow_m3_s),
+    let on = Hygrometer { dry_bulb_name: "air_on_c", humidity_name: "air_on_rh" }.air(
+        celsius(air_on_c),
+        air_on_rh,
+        pressure,
     )?;
+    let off = Hygrometer { dry_bulb_name: "air_off_c", humidity_name: "air_off_rh" }.air(
+        celsius(air_off_c),
+        air_off_rh,
+        pressure,
+    )?;
+    let heat = coil::heat(&on, &off, VolumeRate::new::<cubic_meter_per_second>(airflow_m3_s))?;
     Ok(CoilHeatValues {
         total_w: heat.total.get::<watt>(),
         sensible_w: heat.sensible.get::<watt>(),

@@ -40,16 +40,9 @@ pub fn acid_molarity_mol_l(mass_fraction: f64, density_kg_m3: f64) -> Result<f64
 
 /// [`chemistry::acid_capacity`].
 #[uniffi::export]
-pub fn acid_capacity_g_caco3(
-    volume_l: f64,
-    mass_fraction: f64,
-    density_kg_m3: f64,
-) -> Result<f64, ScienceError> {
+pub fn acid_capacity_g_caco3(volume_l: f64, mass_fraction: f64, density_kg_m3: f64) -> Result<f64, ScienceError> {
     let density = MassDensity::new::<kilogram_per_cubic_meter>(density_kg_m3);
-    Ok(
-        chemistry::acid_capacity(Volume::new::<liter>(volume_l), mass_fraction, density)?
-            .get::<gram>(),
-    )
+    Ok(chemistry::acid_capacity(Volume::new::<liter>(volume_l), mass_fraction, density)?.get::<gram>())
 }
 
 /// [`chemistry::acid_left`].
@@ -61,11 +54,7 @@ pub fn acid_left_mol(acid_mol: f64, dissolved_g_caco3: f64) -> Result<f64, Scien
 
 /// [`chemistry::co2_released`].
 #[uniffi::export]
-pub fn co2_released_l(
-    dissolved_g_caco3: f64,
-    temperature_c: f64,
-    pressure_pa: f64,
-) -> Result<f64, ScienceError> {
+pub fn co2_released_l(dissolved_g_caco3: f64, temperature_c: f64, pressure_pa: f64) -> Result<f64, ScienceError> {
     let dissolved = Mass::new::<gram>(dissolved_g_caco3);
     let pressure = Pressure::new::<pascal>(pressure_pa);
     Ok(chemistry::co2_released(dissolved, celsius(temperature_c), pressure)?.get::<liter>())
@@ -80,16 +69,8 @@ pub fn neutralise_g(acid_mol: f64, base: String) -> Result<f64, ScienceError> {
 
 /// [`chemistry::dilute`].
 #[uniffi::export]
-pub fn dilute(
-    parts_concentrate: f64,
-    parts_water: f64,
-    total_l: f64,
-) -> Result<DilutionValues, ScienceError> {
-    let mix = chemistry::dilute(
-        parts_concentrate,
-        parts_water,
-        Volume::new::<liter>(total_l),
-    )?;
+pub fn dilute(parts_concentrate: f64, parts_water: f64, total_l: f64) -> Result<DilutionValues, ScienceError> {
+    let mix = chemistry::dilute(parts_concentrate, parts_water, Volume::new::<liter>(total_l))?;
     Ok(DilutionValues {
         concentrate_l: mix.concentrate.get::<liter>(),
         water_l: mix.water.get::<liter>(),
@@ -106,14 +87,7 @@ pub fn langelier_index(
     alkalinity_mg_l_caco3: f64,
     tds_mg_l: f64,
 ) -> Result<f64, ScienceError> {
-    tap(
-        ph,
-        temperature_c,
-        calcium_mg_l_caco3,
-        alkalinity_mg_l_caco3,
-        tds_mg_l,
-    )
-    .langelier()
+    tap(ph, temperature_c, calcium_mg_l_caco3, alkalinity_mg_l_caco3, tds_mg_l).langelier()
 }
 
 /// [`TapWater::ryznar`].
@@ -125,28 +99,9 @@ pub fn ryznar_index(
     alkalinity_mg_l_caco3: f64,
     tds_mg_l: f64,
 ) -> Result<f64, ScienceError> {
-    tap(
-        ph,
-        temperature_c,
-        calcium_mg_l_caco3,
-        alkalinity_mg_l_caco3,
-        tds_mg_l,
-    )
-    .ryznar()
+    tap(ph, temperature_c, calcium_mg_l_caco3, alkalinity_mg_l_caco3, tds_mg_l).ryznar()
 }
 
-fn tap(
-    ph: f64,
-    temperature_c: f64,
-    calcium_mg_l_caco3: f64,
-    alkalinity_mg_l_caco3: f64,
-    tds_mg_l: f64,
-) -> TapWater {
-    TapWater {
-        ph,
-        temperature: celsius(temperature_c),
-        calcium_mg_l_caco3,
-        alkalinity_mg_l_caco3,
-        tds_mg_l,
-    }
+fn tap(ph: f64, temperature_c: f64, calcium_mg_l_caco3: f64, alkalinity_mg_l_caco3: f64, tds_mg_l: f64) -> TapWater {
+    TapWater { ph, temperature: celsius(temperature_c), calcium_mg_l_caco3, alkalinity_mg_l_caco3, tds_mg_l }
 }

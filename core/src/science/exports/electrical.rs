@@ -31,11 +31,7 @@ pub fn power_factor(real_w: f64, voltage_v: f64, current_a: f64) -> Result<f64, 
 
 /// [`electrical::three_phase_power`].
 #[uniffi::export]
-pub fn three_phase_power_w(
-    line_voltage_v: f64,
-    current_a: f64,
-    power_factor: f64,
-) -> Result<f64, ScienceError> {
+pub fn three_phase_power_w(line_voltage_v: f64, current_a: f64, power_factor: f64) -> Result<f64, ScienceError> {
     let power = electrical::three_phase_power(
         ElectricPotential::new::<volt>(line_voltage_v),
         ElectricCurrent::new::<ampere>(current_a),
@@ -46,11 +42,7 @@ pub fn three_phase_power_w(
 
 /// [`electrical::capacitance`].
 #[uniffi::export]
-pub fn capacitance_uf(
-    current_a: f64,
-    voltage_v: f64,
-    frequency_hz: f64,
-) -> Result<f64, ScienceError> {
+pub fn capacitance_uf(current_a: f64, voltage_v: f64, frequency_hz: f64) -> Result<f64, ScienceError> {
     let capacitance = electrical::capacitance(
         ElectricCurrent::new::<ampere>(current_a),
         ElectricPotential::new::<volt>(voltage_v),

@@ -20,15 +20,8 @@ fn ends(hot_in_c: f64, hot_out_c: f64, cold_in_c: f64, cold_out_c: f64) -> Ends 
 
 /// [`Ends::lmtd`].
 #[uniffi::export]
-pub fn lmtd_k(
-    hot_in_c: f64,
-    hot_out_c: f64,
-    cold_in_c: f64,
-    cold_out_c: f64,
-) -> Result<f64, ScienceError> {
-    Ok(ends(hot_in_c, hot_out_c, cold_in_c, cold_out_c)
-        .lmtd()?
-        .get::<kelvin>())
+pub fn lmtd_k(hot_in_c: f64, hot_out_c: f64, cold_in_c: f64, cold_out_c: f64) -> Result<f64, ScienceError> {
+    Ok(ends(hot_in_c, hot_out_c, cold_in_c, cold_out_c).lmtd()?.get::<kelvin>())
 }
 
 /// [`Ends::ua`].
@@ -52,11 +45,7 @@ pub fn effectiveness(ntu: f64, capacity_ratio: f64) -> Result<f64, ScienceError>
 
 /// [`exchanger::fouling_resistance`].
 #[uniffi::export]
-pub fn fouling_resistance_m2_k_w(
-    area_m2: f64,
-    ua_now_w_k: f64,
-    ua_clean_w_k: f64,
-) -> Result<f64, ScienceError> {
+pub fn fouling_resistance_m2_k_w(area_m2: f64, ua_now_w_k: f64, ua_clean_w_k: f64) -> Result<f64, ScienceError> {
     let area = Area::new::<square_meter>(area_m2);
     let [now, clean] = [ua_now_w_k, ua_clean_w_k].map(ThermalConductance::new::<watt_per_kelvin>);
     exchanger::fouling_resistance(area, now, clean)

@@ -19,10 +19,7 @@ pub struct HeatTestValues {
 
 /// [`HeatTest::result`].
 #[uniffi::export]
-#[expect(
-    clippy::too_many_arguments,
-    reason = "the names are what other languages call it by"
-)]
+#[expect(clippy::too_many_arguments, reason = "the names are what other languages call it by")]
 pub fn heat_test(
     flow_l_min: f64,
     flow_u: f64,
@@ -72,10 +69,7 @@ pub fn verdict(
     upper: Option<f64>,
     k: f64,
 ) -> Result<String, ScienceError> {
-    Ok(Limits::new(lower, upper)?
-        .judge(value, value_u, k)?
-        .as_str()
-        .to_owned())
+    Ok(Limits::new(lower, upper)?.judge(value, value_u, k)?.as_str().to_owned())
 }
 
 /// [`Limits::probability`].

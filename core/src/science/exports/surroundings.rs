@@ -27,9 +27,7 @@ pub fn atmospheric_pressure_pa(altitude_m: f64) -> Result<f64, ScienceError> {
 /// [`water::boiling`].
 #[uniffi::export]
 pub fn water_boiling_c(altitude_m: f64) -> Result<f64, ScienceError> {
-    Ok(to_celsius(water::boiling(Length::new::<meter>(
-        altitude_m,
-    ))?))
+    Ok(to_celsius(water::boiling(Length::new::<meter>(altitude_m))?))
 }
 
 /// [`water::liquid`].
@@ -51,10 +49,7 @@ pub fn water_vapour_pressure_pa(temperature_c: f64) -> Result<f64, ScienceError>
 /// [`place::distance`].
 #[uniffi::export]
 pub fn distance_m(lat1: f64, lon1: f64, lat2: f64, lon2: f64) -> Result<f64, ScienceError> {
-    let place = |latitude, longitude| Place {
-        latitude,
-        longitude,
-    };
+    let place = |latitude, longitude| Place { latitude, longitude };
     Ok(place::distance(place(lat1, lon1), place(lat2, lon2))?.get::<meter>())
 }
 

@@ -1,0 +1,230 @@
+//! The door for Kotlin, Swift and Python: plain data in and out, every call synchronous, no callbacks.
+
+use std::collections::HashMap;
+use std::sync::Arc;
+
+use crate::action::Action;
+use crate::effect::Outcome;
+use crate::field::{DoorError, Field, Setup};
+use crate::id::{Digest, VisitId};
+use crate::now::Now;
+use crate::round::Assignment;
+use crate::screen::Turn;
+use crate::store::StoreError;
+use crate::store::shelf::ShelfError;
+use crate::sync::SendBody;
+
+/// What a shell hands in at opening.
+#[derive(Clone, Debug, uniffi::Record)]
+pub struct DoorSetup {
+    /// Where everything lies.
+    pub folder: String,
+    /// Fresh random bytes, at least 32.
+    pub entropy: Vec<u8>,
+    /// When.
+    pub now: Now,
+    /// The language where the person has chosen none yet.
+    pub language: Option<String>,
+    /// The device's public P-256 key, SEC1 uncompressed.
+    pub public_key: Vec<u8>,
+}
+
+/// Why the door did not do what it was asked; nothing was lost. `detail` says what to do.
+#[derive(Debug, thiserror::Error, uniffi::Error)]
+#[allow(missing_docs, reason = "a variant's line tells its fields")]
+pub enum DoorFault {
+    /// The disk is full.
+    #[error("{detail}")]
+    Full { detail: String },
+    /// Another program has the folder.
+    #[error("{detail}")]
+    InUse { detail: String },
+    /// What was named is not there.
+    #[error("{detail}")]
+    NoSuch { detail: String },
+    /// Anything else.
+    #[error("{detail}")]
+    Failed { detail: String },
+}
+
+impl From<DoorError> for DoorFault {
+    fn from(error: DoorError) -> Self {
+        let detail = error.to_string();
+        match error {
+            DoorError::Store(StoreError::Full) | DoorError::Shelf(ShelfError::Full { .. }) => {
+                DoorFault::Full { detail }
+            }
+            DoorError::Store(StoreError::InUse) => DoorFault::InUse { detail },
+            DoorError::NoSuch { .. } => DoorFault::NoSuch { detail },
+            _ => DoorFault::Failed { detail },
+        }
+    }
+}
+
+/// A header of a request or an answer.
+#[derive(Clone, Debug, uniffi::Record)]
+pub struct Header {
+    /// Its name.
+    pub name: String,
+    /// Its value.
+    pub value: String,
+}
+
+/// A request for the shell to send to the office.
+#[derive(Clone, Debug, uniffi::Record)]
+pub struct Sending {
+    /// To be handed back with the answer.
+    pub id: String,
+    /// GET, POST, PUT, PATCH, HEAD.
+    pub method: String,
+    /// Path at the office, from `/api/v1` on.
+    pub path: String,
+    /// Headers beside the authorization.
+    pub headers: Vec<Header>,
+    /// The body; empty where `file` is there.
+    pub body: Vec<u8>,
+    /// A slice of a file as the body.
+    pub file: Option<FileSlice>,
+}
+
+/// A slice of a file.
+#[derive(Clone, Debug, uniffi::Record)]
+pub struct FileSlice {
+    /// The file.
+    pub path: String,
+    /// The first byte.
+    pub from: u64,
+    /// How many bytes.
+    pub length: u64,
+}
+
+/// The core of one device.
+#[derive(uniffi::Object)]
+pub struct Door {
+    field: Field,
+}
+
+#[uniffi::export]
+impl Door {
+    /// Opens what lies in a folder, or begins there.
+    ///
+    /// # Errors
+    /// Where the folder cannot be used, is in use, or was written by a later version.
+    #[uniffi::constructor]
+    pub fn open(setup: DoorSetup) -> Result<Arc<Door>, DoorFault> {
+        let DoorSetup { folder, entropy, now, language, public_key } = setup;
+        Ok(Arc::new(Door { field: Field::open(Setup { folder, entropy, now, language, public_key })? }))
+    }
+
+    /// The screen, with every request that is still open.
+    ///
+    /// # Errors
+    /// Where the store cannot be read.
+    pub fn opened(&self, now: Now) -> Result<Turn, DoorFault> {
+        Ok(self.field.opened(&now)?)
+    }
+
+    /// Does an action. A repeated `action_id` comes to what it came to the first time.
+    ///
+    /// # Errors
+    /// Where the store fails; a refusal stands on the screen.
+    pub fn act(&self, action_id: String, action: Action, now: Now) -> Result<Turn, DoorFault> {
+        Ok(self.field.act(&action_id, &action, &now)?)
+    }
+
+    /// Takes the outcome of a request.
+    ///
+    /// # Errors
+    /// Where the store fails or the request is not known.
+    pub fn done(&self, effect_id: String, outcome: Outcome, now: Now) -> Result<Turn, DoorFault> {
+        Ok(self.field.done(&effect_id, &outcome, &now)?)
+    }
+
+    /// The screen as it is now.
+    ///
+    /// # Errors
+    /// Where the store cannot be read.
+    pub fn screen(&self, now: Now) -> Result<Turn, DoorFault> {
+        Ok(self.field.screen(&now)?)
+    }
+
+    /// The shell's own words, keys `shell-*`.
+    pub fn words(&self) -> HashMap<String, String> {
+        self.field.words().into_iter().collect()
+    }
+
+    /// Takes assignments, a JSON array.
+    ///
+    /// # Errors
+    /// Where they cannot be read or written.
+    pub fn assigned(&self, assignments_json: String) -> Result<(), DoorFault> {
+        let assignments: Vec<Assignment> = serde_json::from_str(&assignments_json)
+            .map_err(|error| DoorFault::Failed { detail: format!("the assignments cannot be read: {error}") })?;
+        Ok(self.field.assigned(&assignments)?)
+    }
+
+    /// Where to put the original bytes of an effect's photograph: write beside it, sync, rename.
+    ///
+    /// # Errors
+    /// Where the id is none.
+    pub fn incoming_path(&self, effect_id: String) -> Result<String, DoorFault> {
+        Ok(self.field.incoming(&effect_id)?.to_string_lossy().into_owned())
+    }
+
+    /// Where a photograph's preview lies.
+    pub fn preview_path(&self, digest: String) -> String {
+        self.field.preview(&Digest(digest)).to_string_lossy().into_owned()
+    }
+
+    /// The stored bytes of a visit's events, as text.
+    ///
+    /// # Errors
+    /// Where the store cannot be read.
+    pub fn events(&self, visit: String) -> Result<Vec<String>, DoorFault> {
+        let events = self.field.events(&VisitId(visit))?;
+        Ok(events.iter().map(|bytes| String::from_utf8_lossy(bytes).into_owned()).collect())
+    }
+
+    /// The visit that the screen is about.
+    pub fn current_visit(&self) -> Option<String> {
+        self.field.current_visit().map(|visit| visit.0)
+    }
+
+    /// The requests to send to the office now.
+    ///
+    /// # Errors
+    /// Where the store cannot be read.
+    pub fn next_requests(&self, now: Now) -> Result<Vec<Sending>, DoorFault> {
+        let requests = self.field.next_requests(&now)?;
+        Ok(requests
+            .into_iter()
+            .map(|request| {
+                let (body, file) = match request.body {
+                    SendBody::Empty => (Vec::new(), None),
+                    SendBody::Bytes(bytes) => (bytes, None),
+                    SendBody::File { path, from, length } => {
+                        (Vec::new(), Some(FileSlice { path: path.to_string_lossy().into_owned(), from, length }))
+                    }
+                };
+                let headers = request.headers.into_iter().map(|(name, value)| Header { name, value }).collect();
+                Sending { id: request.id, method: request.method, path: request.path, headers, body, file }
+            })
+            .collect())
+    }
+
+    /// Takes the office's answer; `status` 0 tells that there was none.
+    ///
+    /// # Errors
+    /// Where the store cannot be written.
+    pub fn answered(
+        &self,
+        request_id: String,
+        status: u16,
+        headers: Vec<Header>,
+        body: Vec<u8>,
+        now: Now,
+    ) -> Result<(), DoorFault> {
+        let headers: Vec<(String, String)> = headers.into_iter().map(|header| (header.name, header.value)).collect();
+        Ok(self.field.answered(&request_id, status, &headers, &body, &now)?)
+    }
+}

@@ -1,0 +1,113 @@
+import { h } from '../dom.js';
+import { glyph } from '../glyphs.js';
+import { say } from '../words.js';
+
+/** @typedef {import('../ui').Ui} Ui */
+/** @typedef {import('../screen').DwellBlock} DwellBlock */
+
+/** @type {Record<string, string>} */
+const MARKS = { waiting: 'open', running: 'running', ready: 'done', over: 'danger', ended: 'done' };
+
+/** A waiting time, with a clock that runs. @param {DwellBlock} block @param {Ui} ui */
+export function dwell(block, ui) {
+  const level = Math.min(6, ui.level + 1);
+  const running = runs(block);
+  const { text, label } = clock(block, ui.nowMs);
+  const share = block.least_ms > 0 ? 1 - (block.least_at_utc_ms - ui.nowMs) / block.least_ms : 1;
+  return h(
+    'section',
+    { key: `dwell:${block.title}`, class: `dwell dwell-${block.state}${ui.lone === block ? ' alone' : ''}`, 'aria-label': block.title },
+    h('div', { class: 'dwell-head' }, glyph(MARKS[block.state] ?? 'running'), h(`h${level}`, { class: 'dwell-title' }, block.title)),
+    running
+      ? h(
+          'p',
+          { class: 'clock', role: 'timer', 'aria-live': 'off' },
+          h('span', { class: text.length > 5 ? 'time long' : 'time' }, text),
+          h('span', { class: 'time-label' }, label),
+        )
+      : null,
+    running
+      ? h('div', { class: 'bar', 'aria-hidden': 'true', vars: { '--share': Math.min(1, Math.max(0, share)).toFixed(4) } }, h('span', { class: 'bar-fill' }))
+      : null,
+    running || block.state === 'waiting' ? limits(block) : null,
+    h('p', { class: 'dwell-state' }, block.state_text),
+    running && block.then ? h('p', { class: 'then' }, h('span', { class: 'then-label' }, say('shell-then')), h('span', null, block.then)) : null,
+    running && ui.alarm
+      ? h(
+          'div',
+          { class: 'alarm-line' },
+          h('p', null, glyph('bell'), h('span', null, ui.alarm.text)),
+          ui.alarm.allow ? h('button', { type: 'button', class: 'button', on: { click: ui.alarm.allow } }, say('shell-alarm-allow')) : null,
+        )
+      : null,
+  );
+}
+
+/** The clock times to read aloud. @param {DwellBlock} block */
+function limits(block) {
+  if (!block.least_clock && !block.most_clock) return null;
+  return h(
+    'dl',
+    { class: 'limits' },
+    block.least_clock ? h('div', null, h('dt', null, say('shell-least')), h('dd', null, block.least_clock)) : null,
+    block.most_clock ? h('div', null, h('dt', null, say('shell-most')), h('dd', null, block.most_clock)) : null,
+  );
+}
+
+/**
+ * What the big digits say: the time to the least, then the time to the most, then the time past it.
+ * @param {DwellBlock} block @param {number} nowMs
+ */
+function clock(block, nowMs) {
+  if (nowMs < block.least_at_utc_ms) return { text: span(block.least_at_utc_ms - nowMs), label: say('shell-to-least') };
+  if (nowMs < block.most_at_utc_ms) return { text: span(block.most_at_utc_ms - nowMs), label: say('shell-to-most') };
+  return { text: `+${span(nowMs - block.most_at_utc_ms)}`, label: say('shell-past-most') };
+}
+
+/** Minutes and seconds, and hours where there are any. A part of a second counts as a whole one. @param {number} ms */
+function span(ms) {
+  const all = Math.ceil(ms / 1000);
+  const seconds = String(all % 60).padStart(2, '0');
+  const minutes = Math.floor(all / 60) % 60;
+  const hours = Math.floor(all / 3600);
+  return hours ? `${hours}:${String(minutes).padStart(2, '0')}:${seconds}` : `${minutes}:${seconds}`;
+}
+
+/**
+ * The waiting time that is all there is to look at, if there is one.
+ * @param {import('../screen').Block[]} blocks @returns {DwellBlock | null}
+ */
+export function loneDwell(blocks) {
+  const rest = blocks.filter((block) => !BESIDE.has(block.block));
+  const only = rest.length === 1 ? rest[0] : undefined;
+  if (only?.block === 'step') return loneDwell(only.blocks);
+  return only?.block === 'dwell' && runs(only) ? only : null;
+}
+
+/** Kinds that may stand beside a waiting time without wanting the eye. */
+const BESIDE = new Set(['text', 'caution', 'button', 'link']);
+
+/** @param {DwellBlock} block */
+const runs = (block) => block.state === 'running' || block.state === 'ready' || block.state === 'over';
+
+/**
+ * The next moment at which a running waiting time passes a limit: then the screen is read again.
+ * @param {import('../screen').Block[]} blocks @param {number} nowMs @returns {number}
+ */
+export function nextLimit(blocks, nowMs) {
+  let next = Infinity;
+  for (const block of blocks) {
+    if (block.block === 'step') next = Math.min(next, nextLimit(block.blocks, nowMs));
+    if (block.block !== 'dwell' || !runs(block)) continue;
+    for (const at of [block.least_at_utc_ms, block.most_at_utc_ms]) if (at > nowMs) next = Math.min(next, at);
+  }
+  return next;
+}
+
+/** Whether a clock runs anywhere. @param {import('../screen').Block[]} blocks @returns {boolean} */
+export function clockRuns(blocks) {
+  return blocks.some((block) => {
+    if (block.block === 'step') return clockRuns(block.blocks);
+    return block.block === 'dwell' && runs(block);
+  });
+}

@@ -1,0 +1,27 @@
+// Pictograms for the kinds of hazard that a caution can name. Simple line drawings of our own in a box of 24 by 24.
+
+import { glyph, icon } from './glyphs.js';
+
+/** @type {Record<string, string>} */
+const SIGNS = {
+  shock: 'M13.5 2.500L5.5 13.500h5l-1 8 8.5-11.500h-5.500z',
+  'stored-energy': 'M3 12h6M9 5v14M15 5v14M15 12h6',
+  acid: 'M9 3h6M10 3v6l-5.5 9.500a1.7 1.7 0 0 0 1.5 2.500h12a1.7 1.7 0 0 0 1.5-2.500L14 9V3M7.5 15h9M11 18.200v.2M14 17.500v.2',
+  alkali: 'M4 7h16M6 7v11a3 3 0 0 0 3 3h6a3 3 0 0 0 3-3V7M8 3.500h8M9.5 12h5M9.5 16h5',
+  spray: 'M3 14l5-5 3 3-5 5zM9.5 10.500l3-3M14.5 6.500l5-3.500M15.5 8.500h6M14.5 10.500l5 3.500M13 4l1.5-2.5',
+  hot: 'M5 21h14M8 17c-2-2 2-3.5 0-6s1-3.5 0-5.500M12 17c-2-2 2-3.5 0-6s1-3.5 0-5.500M16 17c-2-2 2-3.5 0-6s1-3.5 0-5.5',
+  fan: 'M12 10.500a1.5 1.5 0 1 1 0 3 1.5 1.5 0 0 1 0-3zM12 10.500c-3-3-2-7.5 1-7.5 2.5 0 2.5 4-1 7.500zM13.3 12.700c4.2-.8 7.5 2.3 6.1 4.8-1.3 2.2-5 .6-6.1-4.800zM10.7 12.700c-1.2 4-5.5 5.6-6.9 3.1-1.2-2.2 2-4.3 6.9-3.100z',
+  flammable: 'M12 21.500c-4 0-6.5-2.7-6.5-6 0-4.5 4.5-6 4-12 4 2 5.5 5 5 8 1-.5 1.8-1.3 2-2.5 1.5 2 2 4 2 6 0 3.8-2.5 6.5-6.5 6.500zM12 21.500c-1.7 0-2.7-1.2-2.7-2.8 0-1.7 1.7-2.4 2.2-4.4 1.8 1.2 3.2 2.7 3.2 4.400s-1 2.8-2.7 2.800z',
+  height: 'M7 3v18M15 3v18M7 7h8M7 12h8M7 17h8M20 8v8M18 14l2 2.5 2-2.5',
+  scald: 'M4 6h9a4 4 0 0 1 4 4v1M4 10h7a2 2 0 0 1 2 2M15 14.500c-1.3 1.7-2 2.6-2 3.800a2.5 2.5 0 0 0 5 0c0-1.2-.7-2.1-2-3.800zM20.5 5c-1-1 1-1.8 0-3M7 4V2.5',
+  backflow: 'M3 17h18M3 12h7M21 12h-7M10 9.500v5M14 9.500v5M17 6H9a3 3 0 0 0-3 0M9 3L6 6l3 3',
+  sharp: 'M4 20V9l3-5 3 5v11M10 20V9l3-5 3 5v11M16 20V9l2-3.500L20 9v11',
+  refrigerant: 'M12 2.500v19M4 7l16 10M20 7L4 17M9.5 4L12 6.5 14.5 4M9.5 20l2.5-2.5 2.5 2.5',
+  disposal: 'M4 7h16M9.5 7V4h5v3M6 7l1 14h10l1-14M10 11v6M14 11v6',
+};
+
+/** The drawing for a kind of hazard, or the general sign. @param {string} sign */
+export function signOf(sign) {
+  const shape = SIGNS[sign];
+  return shape ? icon(shape, 'sign') : glyph('danger', 'sign');
+}

@@ -1,0 +1,24 @@
+import type { Action, DwellBlock, NumberBlock } from './screen';
+import type { Fields } from './fields.js';
+
+/** What a block may use while it is drawn. */
+export type Ui = {
+  /** Sends an action, after everything that is half typed. */
+  press(action: Action): void;
+  /** Whether the same press is on its way. */
+  waits(action: Action): boolean;
+  /** What is half typed. */
+  fields: Fields;
+  /** A number's field was left. */
+  leave(block: NumberBlock, text: string): void;
+  /** The address of a photograph's small picture; none until it came. */
+  preview(digest: string): string | null;
+  /** Wall time, milliseconds. */
+  nowMs: number;
+  /** The level of the heading above: 1 to 6. */
+  level: number;
+  /** The waiting time that has the screen for itself, and is read from two metres. */
+  lone: DwellBlock | null;
+  /** Lines about a waiting alarm to show below a waiting time. */
+  alarm: { text: string; allow: (() => void) | null } | null;
+};

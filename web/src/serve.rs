@@ -1,0 +1,140 @@
+//! Starts the browser shell and keeps it running.
+
+use std::{future::Future, path::PathBuf, sync::Arc};
+
+use coilside_core::field::{Field, Setup};
+use tokio::{net::TcpListener, task::JoinHandle};
+
+use crate::{
+    address,
+    clock::Clock,
+    door::{Shell, router},
+    error::FieldError,
+    incoming,
+    key::DeviceKey,
+    lock::FolderLock,
+    sender::{self, Office},
+};
+
+/// How to run the browser shell.
+#[derive(Clone, Debug)]
+pub struct FieldSettings {
+    /// Where the visits, the photographs and the device's key lie. Made if it is not there.
+    pub folder: PathBuf,
+    /// The port on 127.0.0.1; 0 for the one of the last time, or any.
+    pub port: u16,
+    /// The office's address, `https://office.example`; none to send nothing.
+    pub office: Option<String>,
+    /// What the office gave this device to be known by.
+    pub device_token: Option<String>,
+}
+
+/// Opens the folder, listens, and tells the address and the key's warning on the terminal; serves until Ctrl-C.
+///
+/// # Errors
+/// What kept it from starting or from going on, with what to do.
+pub async fn serve(settings: FieldSettings) -> Result<(), FieldError> {
+    let running = start(settings).await?;
+    println!("{}", running.warning());
+    println!("Open this address in a browser on this computer: {}", running.address());
+    running
+        .until(async {
+            // Where Ctrl-C cannot be heard, the process is ended from outside: nothing acknowledged is lost by that.
+            if tokio::signal::ctrl_c().await.is_err() {
+                std::future::pending::<()>().await;
+            }
+        })
+        .await
+}
+
+/// Opens the folder and listens on 127.0.0.1.
+///
+/// # Errors
+/// What kept it from starting, with what to do.
+pub async fn start(settings: FieldSettings) -> Result<Running, FieldError> {
+    let FieldSettings { folder, port, office, device_token } = settings;
+    let office = office.map(|office| Office::new(&office, device_token)).transpose()?;
+    let lock = FolderLock::take(&folder)?;
+    let key = DeviceKey::of(&folder)?;
+    let warning = key.warning();
+    let clock = Clock::of_this_machine(format!("process-{}", hex(&random::<16>()?)));
+    incoming::sweep(&folder.join("incoming")).map_err(|why| FieldError::of_folder(&folder, why))?;
+    let setup = Setup {
+        folder: folder.to_string_lossy().into_owned(),
+        entropy: random::<64>()?.to_vec(),
+        now: clock.now(),
+        language: language_of_the_system(),
+        public_key: key.public(),
+    };
+    let core = Field::open(setup).map_err(|why| FieldError::Core { folder: folder.clone(), why: why.to_string() })?;
+    let (listener, at, token) = address::listen(&folder, port).await?;
+    let address = format!("http://{at}/?t={}", token.text());
+    let shell = Shell::new(Arc::new(core), clock, key, token, at.to_string());
+    // A seal whose signature a kill came before is signed now, before any page asks.
+    shell
+        .turn(|core, now| core.opened(now))
+        .await
+        .map_err(|why| FieldError::Core { folder, why: format!("{}. {}", why.title, why.detail) })?;
+    Ok(Running { listener, shell, office, address, warning, _lock: lock })
+}
+
+fn random<const N: usize>() -> Result<[u8; N], FieldError> {
+    let mut bytes = [0; N];
+    getrandom::fill(&mut bytes).map_err(|why| FieldError::Random(why.to_string()))?;
+    Ok(bytes)
+}
+
+fn hex(bytes: &[u8]) -> String {
+    bytes.iter().map(|byte| format!("{byte:02x}")).collect()
+}
+
+/// The language that the system is set to, as `es` of `es_CL.UTF-8`. None where it names none.
+fn language_of_the_system() -> Option<String> {
+    let set = ["LC_ALL", "LC_MESSAGES", "LANG"]
+        .iter()
+        .find_map(|name| std::env::var(name).ok().filter(|set| !set.is_empty()))?;
+    let language = set.split(['_', '.', '-', '@']).next()?.to_ascii_lowercase();
+    (language.len() == 2).then_some(language)
+}
+
+/// A browser shell that listens.
+pub struct Running {
+    listener: TcpListener,
+    shell: Shell,
+    office: Option<Office>,
+    address: String,
+    warning: String,
+    _lock: FolderLock,
+}
+
+impl Running {
+    /// What to open in the browser, with its token: `http://127.0.0.1:PORT/?t=…`.
+    #[must_use]
+    pub fn address(&self) -> &str {
+        &self.address
+    }
+
+    /// What the person who started the process should know about its key.
+    #[must_use]
+    pub fn warning(&self) -> &str {
+        &self.warning
+    }
+
+    /// Serves until `stop`.
+    ///
+    /// # Errors
+    /// The listener failed.
+    pub async fn until(self, stop: impl Future<Output = ()> + Send + 'static) -> Result<(), FieldError> {
+        let _sending = self.office.map(|office| Sending(tokio::spawn(sender::run(self.shell.clone(), office))));
+        axum::serve(self.listener, router(self.shell)).with_graceful_shutdown(stop).await.map_err(FieldError::Ended)
+    }
+}
+
+/// Stops with the process's serving.
+struct Sending(JoinHandle<()>);
+
+impl Drop for Sending {
+    fn drop(&mut self) {
+        self.0.abort();
+    }
+}
