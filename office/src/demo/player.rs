@@ -164,7 +164,12 @@ impl<'a> Player<'a> {
     ///
     /// # Errors
     /// Where the door fails.
-    pub fn new(door: &'a dyn PlayedDoor, clock: Clock, answers: &'a dyn Answers, name: &str) -> Result<Player<'a>, PlayError> {
+    pub fn new(
+        door: &'a dyn PlayedDoor,
+        clock: Clock,
+        answers: &'a dyn Answers,
+        name: &str,
+    ) -> Result<Player<'a>, PlayError> {
         let turn = door.opened(&clock.now())?;
         let waiting = turn.effects.clone();
         Ok(Player { door, clock, answers, turn, waiting, name: name.to_owned(), count: AtomicU64::new(0) })

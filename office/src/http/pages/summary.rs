@@ -193,7 +193,8 @@ fn is_here(record: &Record<'_>, photo: Option<&Photo>) -> bool {
 /// A value's name without 'as left', where the procedure has it as found too.
 fn label(words: &Words, record: &Record<'_>, label: &str) -> String {
     let pack = record.pack.map(|found| &found.pack.pack);
-    let left = pack.and_then(|pack| pack.readings.iter().find(|left| words.text(&format!("reading-{}", left.id)) == label));
+    let left =
+        pack.and_then(|pack| pack.readings.iter().find(|left| words.text(&format!("reading-{}", left.id)) == label));
     let found = left.and_then(|left| pack?.reading(left.as_found.as_ref()?.as_str()));
     match (found, left) {
         (Some(found), Some(left)) => shared_name(words, found, left),
