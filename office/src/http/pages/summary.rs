@@ -60,10 +60,11 @@ pub(super) async fn photo(
     Ok(picture(jpeg))
 }
 
-/// The record that a summary's token opens.
+/// The record that a summary's token opens. One that cannot be vouched for tells an owner nothing: it might say that
+/// something is safe which is not.
 fn behind<'a>(store: &Store, library: &'a Library, token: &str) -> Result<Option<Record<'a>>, StoreError> {
     match store.read(|db| summaries::visit_of(db, token))? {
-        Some(visit) => record::read(store, library, &visit),
+        Some(visit) => Ok(record::read(store, library, &visit)?.filter(Record::is_sealed_and_holds)),
         None => Ok(None),
     }
 }
