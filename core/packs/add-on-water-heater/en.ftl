@@ -427,7 +427,7 @@ step-power-on = Take your lock off and put the power on
 
 step-set-point-home = Put the set point back
     .why = The owner wants the water as it was, and the legionella heating needs it.
-    .how = Read back what the controller shows now.
+    .how = Write down what the controller shows now.
 
 ## As left
 

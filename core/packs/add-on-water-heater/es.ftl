@@ -1,463 +1,463 @@
-# The pack 'add-on water heater' in English. The keys are named in core/src/procedure/pack.rs.
+# El paquete 'add-on water heater' en español. Las claves están en core/src/procedure/pack.rs.
 
-pack = Add-on water heater
-    .name = Yearly service of an add-on heat-pump water heater
+pack = Bomba de calor adosada para agua caliente
+    .name = Servicio anual de una bomba de calor adosada para agua caliente
 
-## Questions
+## Preguntas
 
-condition-first-service = Is this the first service of this unit?
-condition-first-service-yes = Yes, the first
+condition-first-service = ¿Es el primer servicio de este equipo?
+condition-first-service-yes = Sí, el primero
 condition-first-service-no = No
 
-condition-coil = How are the fins of the air coil?
-condition-coil-plain = Plain metal
-condition-coil-coated = Coated (coloured, or the maker says so)
+condition-coil = ¿Cómo son las aletas del serpentín de aire?
+condition-coil-plain = Metal sin recubrir
+condition-coil-coated = Recubiertas (de color, o lo dice el fabricante)
 
-condition-sea = Is the sea near?
-condition-sea-near = Near: salt reaches the unit
-condition-sea-far = Far
+condition-sea = ¿Está cerca el mar?
+condition-sea-near = Cerca: la sal llega al equipo
+condition-sea-far = Lejos
 
-condition-casing = What is the casing made of?
+condition-casing = ¿De qué es la carcasa?
 condition-casing-metal = Metal
-condition-casing-plastic = Plastic
-
-condition-exchanger = Descaling the water exchanger: what is it made of?
-condition-exchanger-stainless = Stainless steel, and the maker allows acid
-condition-exchanger-copper = Copper, and the maker allows acid
-condition-exchanger-no-acid = Not known, double wall, or acid is forbidden: flush only
-condition-exchanger-not-due = Descaling is not due: flush only
-
-condition-reheat = Is the cylinder back at its disinfecting temperature?
-condition-reheat-reached = Yes, reached and read off
-condition-reheat-pending = Not yet; the owner knows that it is still to come
-
-## Instruments
-
-instrument-air-thermometer = Air thermometer
-instrument-pipe-thermometer = Pipe clamp thermometer
-instrument-flow-meter = Flow meter
-instrument-power-meter = Power meter
-instrument-ph-meter = pH meter
-instrument-conductivity-meter = Conductivity meter
-instrument-hardness-kit = Hardness test kit
-instrument-insulation-tester = Insulation tester
-instrument-capacitance-meter = Capacitance meter
-
-## Readings
-
-reading-serial = Serial number of the unit
-    .hint = Copy it from the nameplate, letter by letter.
-reading-controller-serial = Serial number of the controller
-    .hint = On the controller's back or in its info menu.
-reading-hours = Running hours of the compressor
-    .hint = From the controller, if it counts them.
-reading-air-on-found = Air on to the coil, as found
-    .hint = In the shade, a hand's width before the fins.
-reading-air-off-found = Air off the fan, as found
-    .hint = In the middle of the air stream, outside of the guard.
-reading-water-in-found = Water into the unit, as found
-    .hint = Clamp on bare pipe, lagging over it.
-reading-water-out-found = Water out of the unit, as found
-    .hint = Clamp on bare pipe, lagging over it.
-reading-flow-found = Water flow, as found
-    .hint = Built-in or clamp-on meter. A bucket cannot measure a closed loop.
-reading-power-found = Power taken, as found
-    .hint = Compressor, fan and pump together, steady, no heating element on.
-reading-tank-found = Cylinder temperature, as found
-    .hint = From the controller or the cylinder's own thermometer.
-reading-loop-temperature = Loop temperature before opening
-    .hint = The hotter of the two pipes. Warm above 30 °C (86 °F): wait.
-reading-supply-ph = pH of the supply water
-    .hint = The water that you fill with. The rinse is judged by it.
-reading-supply-conductivity = Conductivity of the supply water
-    .hint = If you have the meter. The rinse is judged by it.
-reading-supply-hardness = Hardness of the supply water
-    .hint = As calcium carbonate. Tells when descaling is next due.
-reading-cleaner-parts = Parts of water to 1 part of cleaner
-    .hint = From the label of the cleaner in your hand.
-reading-cleaner-volume = Cleaner wanted in all
-    .hint = Enough to wet every fin once.
-reading-descaler-parts = Parts of water to 1 part of descaler
-    .hint = From the label of the descaler in your hand.
-reading-descaler-volume = Descaler mix wanted in all
-    .hint = Fills exchanger, hoses and the bucket above the pump.
-reading-acid-ph-early = pH of the acid mix after five minutes
-    .hint = Strip or meter, gloves on.
-reading-acid-ph-end = pH of the acid mix at the end
-    .hint = Equal twice, two minutes apart: steady.
-reading-bucket-ph = pH of the neutralised bucket
-    .hint = Stir, wait until it stops rising. Local rules say what may go down the drain.
-reading-neutraliser-parts = Parts of water to 1 part of neutraliser
-    .hint = From the label. Bicarbonate powder: measures by volume.
-reading-neutraliser-volume = Neutraliser wanted in all
-    .hint = Fills exchanger, hoses and the bucket above the pump.
-reading-rinse-ph = pH of the rinse water
-    .hint = As it leaves the loop. It must equal the supply's.
-reading-rinse-conductivity = Conductivity of the rinse water
-    .hint = As it leaves the loop. It must equal the supply's.
-reading-insulation = Insulation resistance to earth
-    .hint = The lowest value. Low readings with refrigerant in the oil are common: run and test again.
-reading-capacitance = Capacitance of the run capacitor
-    .hint = Discharged first, one lead off. Compare with its label.
-reading-air-on-left = Air on to the coil, as left
-    .hint = Same place as before.
-reading-air-off-left = Air off the fan, as left
-    .hint = Same place as before.
-reading-water-in-left = Water into the unit, as left
-    .hint = Same clamp, same place.
-reading-water-out-left = Water out of the unit, as left
-    .hint = Same clamp, same place.
-reading-flow-left = Water flow, as left
-    .hint = Same meter, same place.
-reading-power-left = Power taken, as left
-    .hint = Steady, no heating element on.
-reading-tank-left = Cylinder temperature, as left
-    .hint = Same thermometer as before.
-reading-tap-hot = Hot water at the tap
-    .hint = Nearest tap, after one minute. Hotter than people can bear: see the mixing valve.
-
-## Photographs
-
-shot-casing-before = The unit before the work
-    .show = The whole unit, its place and what stands around it. Shows how you found it.
-shot-nameplate = Nameplate
-    .show = Every line readable: model, refrigerant, pressures, current.
-shot-serial-plate = Serial number
-    .show = The serial number alone, close and sharp. Proves which unit it was.
-shot-controller-plate = Controller's serial number
-    .show = The number on the controller or in its menu.
-shot-settings-before = Settings as found
-    .show = The display with set point, mode and timer. They go back to these.
-shot-tag = Lock and tag
-    .show = The isolator off, with your lock and tag on it.
-shot-wiring-before = Wiring before the work
-    .show = Terminals and plugs before you touch them. It shows where each wire goes.
-shot-coil-before = Air coil before
-    .show = The whole coil, square on, then hold this place for the picture after.
-shot-coating = Coating of the fins
-    .show = A hand's width of fins, close. Shows whether the coating is whole.
-shot-coil-after = Air coil after
-    .show = The same view as before, rinsed. You see light through clean fins.
-shot-loop-connected = Service pump connected
-    .show = Both shut valves, both hoses, pump and bucket in one picture.
-shot-rinse-proof = Proof of the rinse
-    .show = The meters in the rinse water, values readable.
-shot-wiring-after = Wiring after the work
-    .show = The same view as before: dry, every plug in, every wire back.
-shot-mounting = Feet, bolts and pipes
-    .show = Feet, bolts, anti-vibration mounts and where pipes and cables enter.
-shot-pipe-clear = Refrigerant pipe clear of the pump
-    .show = The gap between the refrigerant pipe and the pump.
-shot-salt = Fastenings after salt care
-    .show = Bolts, brackets and seams: the rust found, and the protection on it.
-shot-casing-after = The unit after the work
-    .show = The same view as before: closed, clean, nothing left behind.
-shot-display-left = Display while running
-    .show = The unit running, with no fault shown.
-shot-settings-after = Settings as left
-    .show = The same display as before. Each value as found.
-
-## Dilutions
-
-mix-degreaser = Coil cleaner for plain fins
-    .concentrate = Degreaser for coils
-    .water = Clean water
-    .order-1 = Water into the sprayer.
-    .order-2 = Then the cleaner, slowly.
-    .order-3 = Close and swing gently. Never mix it with anything else.
-    .gear = Goggles, long chemical gloves, apron. The label comes first.
-mix-neutral-cleaner = Neutral cleaner for coated fins
-    .concentrate = pH-neutral coil cleaner
-    .water = Clean water
-    .order-1 = Water into the sprayer.
-    .order-2 = Then the cleaner.
-    .order-3 = Close and swing gently.
-    .gear = Goggles and gloves. The label comes first.
-mix-descaler = Descaler
-    .concentrate = Descaler for drinking-water systems
-    .water = Clean water, already in bucket and loop
-    .order-1 = Water first: measure what is in bucket and loop.
-    .order-2 = Then the acid, slowly, into the water. Never water into acid.
-    .order-3 = Stir gently, face away, and wait until the fizz settles.
-    .gear = Goggles and face shield, long chemical gloves, apron, eyewash in reach. The label comes first.
-mix-neutraliser = Neutraliser
-    .concentrate = Sodium bicarbonate (baking soda) or the maker's neutraliser
-    .water = Clean water
-    .order-1 = Water into the rinsed bucket.
-    .order-2 = Then the powder, a spoon at a time: it fizzes with acid left over.
-    .order-3 = Stir until it has dissolved.
-    .gear = Goggles and gloves. The label comes first. Never caustic soda.
-
-## Settings
-
-excursion-schedule = Timer and mode
-    .why = So that the unit runs when you measure, and a programme does not start it.
-excursion-set-point = Hot-water set point
-    .why = Lowered so that the unit does not call for heat at once when power comes back.
-
-## Arrive and make safe
-
-phase-arrive = Arrive and make safe
-    .owner = We looked at the place and made it safe to work.
-    .matters = A safe start keeps people, the house and the machine from harm.
-
-step-approach = Look, smell, and read the detector first
-    .why = Escaped refrigerant can burn, and you cannot always smell it.
-    .how = Read the refrigerant off the plate from a distance. If it can burn (R290, R32): detector on, low down, before anything else; phone, torch and vacuum cleaner stay away until it reads clear. Any alarm: go back, keep sparks away, air the place, call the certified person. Stand safely; no work on a ladder alone.
-
-step-fit-to-run = See that it is fit to run
-    .why = A damp, damaged or leaking unit must not run, not even to measure it.
-    .how = Whole, dry, covers and fan guard on. Both valves to the cylinder open, cylinder full. Damp, damaged, leaking or dead: leave this step out and say why.
-
-## Identify
-
-phase-identify = Identify the unit
-    .owner = We made sure that it was your machine, and wrote down its numbers.
-    .matters = The right numbers keep your warranty and your history straight.
-
-step-right-unit = Prove that it is the right unit
-    .why = The record and the warranty hold for this serial number only.
-    .how = Compare the serial number with the job. If it is another: stop and ask the office.
-
-step-know-unit = Answer what kind of unit it is
-    .why = The answers decide which steps apply. A wrong cleaner or acid can ruin the unit.
-    .how = Look at the plate and the manual. If you do not know the metal of the exchanger, say so: then it is only flushed.
-
-## As found
-
-phase-as-found = As found
-    .owner = We measured how the machine ran before we touched it.
-    .matters = Only numbers from before and after show what the service did.
-
-step-settings-found = Note the settings, then set the timer to manual
-    .why = Timers and modes must go back exactly as the owner had them.
-    .how = Photograph every page first. Write down the value you find and the one you set.
-
-step-run-found = Run it until it is steady
-    .why = Readings mean something only when the running is settled.
-    .how = Let it heat water for a quarter of an hour. No defrost, no heating element. Listen for the fan, the pump and the compressor. Hands and clothes away from the fan.
-    .then = If the temperatures hold for five minutes, take the readings.
-
-step-read-found = Take the readings as found
-    .why = The same readings are taken again at the end.
-    .how = All of them within a few minutes. Mark where the clamps sit: they come back to the same place.
-
-## Isolate and strip
-
-phase-isolate = Isolate and open
-    .owner = We switched the power off, locked it and tested that it was off.
-    .matters = Nobody can be hurt by a machine that cannot start.
-
-step-lower-set-point = Lower the hot-water set point and stop the unit
-    .why = When power comes back it must not start heating before you are ready.
-    .how = Write down the value first. Let pump and fan run down.
-
-step-lock-off = Switch every supply off, lock it, tag it
-    .why = Off is not isolated. Only your own lock stops somebody from switching it on.
-    .how = The unit, its heating element, an off-peak supply, a solar diverter: find them all. Your lock, your tag, your key in your pocket. The licensed person decides where local codes say so.
-
-step-wait-charge = Wait until the charge has gone
-    .why = Capacitors and drives stay charged after the power is off.
-    .how = The time on the maker's label comes first. Keep the covers on.
-    .then = The covers still stay on: test for dead next.
-
-step-test-dead = Prove the tester, then test that it is dead
-    .why = An isolator can fail, and a tester can too.
-    .how = Tester on a known live source: it shows. Then every pole to every pole and to earth, at each isolator's outgoing side or behind its terminal lid. Then every further supply. Work as if it were live.
-
-step-prove-tester = Prove the tester again
-    .why = A tester that died in between would show 'dead' on a live wire.
-    .how = Same live source as before. It must show again. If not: the test does not count.
-
-step-covers-off = Take covers and fan guard off
-    .why = The coil and the exchanger are cleaned from inside as well.
-    .how = Photograph the wiring first. Keep the screws apart. Mind sharp edges and hot pipes. Do not loosen any refrigerant fitting.
-
-## Air coil
-
-phase-air-coil = Clean the air coil
-    .owner = We cleaned the fins that take warmth out of the air.
-    .matters = Clean fins take in more warmth, so the machine uses less power.
-
-step-cover-electrics = Cover the electrics against spray
-    .why = Water in terminals and boards causes faults and shocks, even days later.
-    .how = Bag the board, the terminals, the motor and the plugs. Tape the bags open side down.
-
-step-brush-coil = Gear on, feel the coil cold, brush it dry
-    .why = Wet dirt turns to mud between the fins; spray on a hot part splashes and warps it.
-    .how = Goggles, gloves, long sleeves, mask. Coil and compressor must be hand-cold. Photograph, then soft brush along the fins, vacuum the rest. No brush across the fins.
-
-step-mix-degreaser = Mix the coil cleaner for plain fins
-    .why = Too strong eats the fins; too weak leaves the grease.
-    .how = Many degreasers are alkaline: keep them away from the descaler and every acid.
-
-step-mix-neutral = Look at the coating, mix the neutral cleaner
-    .why = Alkali and acid lift the coating; after that the fins rot.
-    .how = Photograph the coating. Blisters or bare spots are a finding. Only a pH-neutral cleaner that the coating's maker allows.
-
-step-soak-coil = Spray the cleaner on and let it soak
-    .why = The cleaner needs time to loosen what the brush left.
-    .how = Low pressure, from the bottom up so that it does not streak. It must not dry: in sun and wind do one half at a time.
-    .then = Rinse at once, before it dries.
-
-step-rinse-coil = Rinse the coil, top to bottom
-    .why = Bent fins block the air; cleaner left behind eats them, and alkali must not meet acid later.
-    .how = Low pressure, lance square to the fins, 100 mm (4 in) away, moving only along them. Against the airflow, from inside out, where you can. Go on until no foam comes; then the drain pan, its outlet, sprayer and bucket. Get rid of the run-off by local rules.
-
-step-rinse-salt = Rinse the salt off casing, base and brackets
-    .why = Salt eats metal the whole year, most where the rain does not reach.
-    .how = Fresh water, low pressure, electrics still covered. Behind the coil, under the base, all brackets.
-
-step-wash-plastic = Wash the plastic casing by hand
-    .why = Solvents and hot water make plastic crack.
-    .how = Cool water, mild soap, soft cloth. No solvent, no lance. Look for cracks at the screws and on the sunny side.
-
-## Water exchanger
-
-phase-exchanger = Clean the water side
-    .owner = We cleaned the part that gives the warmth to your water, and rinsed it until the rinse matched the tap water.
-    .matters = Scale costs power and shortens the life of the machine. The rinse keeps your drinking water clean.
-
-step-gear-on = Gear on, eyewash in reach
-    .why = Splashes come without warning, and the first seconds count.
-    .how = Goggles and face shield, long chemical gloves, apron, closed shoes. Eyewash open in reach, not in the van. Fresh air through the place.
-
-step-shut-valves = Shut both valves; see that the loop is cold
-    .why = The cylinder's water must stay clean, and hot water under pressure scalds.
-    .how = Both valves between unit and cylinder. Compressor and heating elements stay locked out. Measure both pipes. Above 30 °C (86 °F): wait.
-
-step-leak-test = Open the ports, drain, see that no more comes
-    .why = A valve that passes would let acid into the drinking water.
-    .how = Hose on each service port, both into a bucket. Open slowly, face away. Let the loop run out. Then watch: the cylinder's pressure still stands at the valves.
-    .then = No drop in two minutes: the valves hold. A drip: do not use acid; the valve is a finding.
-
-step-connect-loop = Connect the service pump
-    .why = With the unit dead only your own pump can move the water.
-    .how = Bucket, pump, lower port in, upper port back into the bucket, return open to the air. Pump on a residual-current device. Fill the bucket with an air gap or through backflow protection, never with a hose hanging in it.
-
-step-water-first = Fill with water and run the pump
-    .why = Leaks show with water, and acid must always come into water.
-    .how = Measure the water that you pour in: it is part of the mix. Small exchanger: about 2 litres (half a US gallon). Run until no air comes, look at every joint, stop the pump. Test the supply water.
-
-step-match-descaler = Match the descaler with the metal
-    .why = The wrong acid eats the plates; acid with chlorine or alkali makes gas and heat.
-    .how = The label must allow drinking-water systems and this metal; the exchanger's maker must allow acid. Never hydrochloric on stainless steel; solder, zinc and aluminium count too. All alkaline cleaner rinsed away, no chlorine or pool chemicals near. In doubt: no acid, correct the answer and flush only.
-
-step-add-acid = Pour the acid slowly into the water
-    .why = Water poured into acid boils up and spits.
-    .how = A little at a time, into the bucket, pump stopped. Stir, wait for the fizz, go on. Follow the label and what the maker says.
-
-step-circulate-acid = Circulate until the fizz stops
-    .why = It is done when no more gas comes and the pH is steady, not when the clock says so.
-    .how = Stay with it, and write the finish time on the bucket. Measure the pH after five minutes and at the end. Only if the label allows: top up with a little acid when it is spent. Never past the longest time.
-    .then = No fizz, and twice the same pH: stop the pump. Still fizzing at the longest time: stop too, and neutralise.
-
-step-neutralise-bucket = Drain into the bucket and neutralise slowly
-    .why = Spent acid still burns, and it foams up when it is neutralised too fast.
-    .how = Drain loop and hoses into the bucket. Bicarbonate (never caustic soda) a spoon at a time; stir and wait for the foam. Go on until it fizzes no more and the pH is near 7. Get rid of it by local rules, never into a storm drain; rinse the bucket.
-
-step-neutralise-loop = Circulate the neutraliser
-    .why = It takes away the acid left in the exchanger and the hoses.
-    .how = Mix it, fill, run the pump. The return stays open: gas must get out.
-    .then = Stop the pump, drain loop and hoses, get rid of it by local rules, rinse the bucket.
-
-step-rinse-loop = Rinse the loop with fresh water
-    .why = Nothing of the work may stay in a drinking-water part.
-    .how = Fresh water through, to the waste, three buckets at least, both ways. Air gap or backflow protection as before. Then stop the pump.
-
-step-prove-rinse = Prove the rinse against the supply water
-    .why = Eyes and nose cannot tell. Equal pH or conductivity can.
-    .how = Measure at the end of the return hose. Equal to the supply within what your meter can tell? If not: rinse again and measure again.
-
-step-flush-loop = Open the valves; flush the loop to the drain
-    .why = The first drinking water through takes the last of the rinse with it.
-    .how = Service ports still open to the drain. Open the valves one after the other, slowly: it may be hot. Twice the loop's content to the drain. See that the cylinder is full.
-
-step-close-ports = Close and cap the ports, pack the chemicals
-    .why = A weeping port wets the electrics; loose acid hurts somebody.
-    .how = Ports shut, hoses off, caps on, air out, joints dry. Acid, alkali and chlorine apart in the van, lids shut. Wash the gloves, then take the gear off.
-
-## Electrics
-
-phase-electrics = Check the electrics
-    .owner = We checked the wiring, looked for damp and tested the safety wire.
-    .matters = Dry, tight wiring is safe wiring.
-
-step-look-damp = Uncover the electrics and look for damp
-    .why = Power on damp parts gives faults, fire and shocks.
-    .how = Take the bags off without spilling. Look under boards and into plugs. Damp: wipe, warm dry air, wait, look again. Only dry counts.
-
-step-unplug-electronics = Unplug the electronics for the insulation test
-    .why = The test voltage kills boards, drives and sensors.
-    .how = Only where the maker allows the test. Otherwise leave both steps out and say why. Board, drive, sensors: each plug marked.
-
-step-insulation-test = Test the insulation
-    .why = A weak winding or cable is found before it fails or shocks.
-    .how = The maker's voltage, all live poles together to earth, never with the compressor under vacuum. Discharge after the test. A low value with refrigerant in the oil is common: test again after running warm.
-
-step-terminals = Plug all back; check earth and terminals
-    .why = A loose terminal burns; a loose earth kills.
-    .how = Every plug back as in the photograph. Earth continuous from plate to supply. Terminals at the maker's torque. A capacitor is discharged before it is measured.
-
-step-first-extras = First service: bolts, mounts, seals, lagging
-    .why = What settles in the first year shows now.
-    .how = Feet and bolts, mounts, pipe lagging, cable entries sealed, terminals at full torque, papers complete. Note what the installer must put right.
-
-## Reassemble
-
-phase-reassemble = Close up and switch on
-    .owner = We closed the machine and put the power back in the right order.
-    .matters = Covers and guards keep children, water and animals out.
-
-step-clear-pipe = See that the refrigerant pipe is clear of the pump
-    .why = A pipe that rubs on the pump wears through and loses its refrigerant.
-    .how = A finger's width all round. Move only lagging and clips. If the pipe itself must move: the certified person.
-
-step-guard-salt = Protect bolts and seams against salt
-    .why = Rust starts where paint is scratched and salt stays.
-    .how = Dry first. Touch up paint, wax or grease on bolts and brackets. Nothing on the fins.
-
-step-close-unit = Detector clear inside, then close guard and covers
-    .why = A leak gathers low in the box; the fan must never be free.
-    .how = Detector low inside. Turn the fan by hand: free, no tools inside. Guard on, covers on, all screws. Wipe the casing.
-
-step-power-on = Take your lock off and put the power on
-    .why = Now it may start by itself.
-    .how = Nobody at the unit. Cylinder full, valves open, no leak. Unit first, then the further supplies. Listen and smell: anything odd, off again.
-
-step-set-point-home = Put the set point back
-    .why = The owner wants the water as it was, and the legionella heating needs it.
-    .how = Read back what the controller shows now.
-
-## As left
-
-phase-as-left = As left
-    .owner = We measured again, in the same places, to see what the service changed.
-    .matters = You see in numbers what you paid for.
-
-step-run-left = Run it until it is steady
-    .why = The readings can be compared only if the running is as settled as before.
-    .how = A quarter of an hour, no defrost, no heating element. Look for leaks. Hands and clothes away from the fan.
-    .then = If the temperatures hold for five minutes, take the readings.
-
-step-read-left = Take the same readings again
-    .why = Before and after show what the work changed.
-    .how = Same places, same instruments, all within a few minutes.
-
-step-schedule-home = Put timer and mode back
-    .why = A timer left on manual costs money and may leave the water cold.
-    .how = Compare each page with the photograph as found. Check the clock too.
-
-## Hand over
-
-phase-hand-over = Hand over
-    .owner = We checked the hot water at the tap and told you what comes next.
-    .matters = Water that is too hot burns; water that is too cool can carry germs.
-
-step-check-hot-water = Check the tap for scalding and the reheating
-    .why = Too hot scalds in seconds; too cool for long breeds legionella.
-    .how = Measure at the nearest tap. Too hot: mixing valve, tell the owner, do not leave it. Read the cylinder: disinfecting temperature reached, or tell the owner when it will be. Local codes come first.
-
-step-tell-owner = Tell the owner and leave the place clean
-    .why = The owner must know what was done, what was found and what comes next.
-    .how = What was done, each finding, whom to call, next date. If reheating is still to come: until when to be careful with the water. Take the waste with you.
+condition-casing-plastic = Plástico
+
+condition-exchanger = Desincrustar el intercambiador de agua: ¿de qué es?
+condition-exchanger-stainless = Acero inoxidable, y el fabricante permite ácido
+condition-exchanger-copper = Cobre, y el fabricante permite ácido
+condition-exchanger-no-acid = No se sabe, doble pared o ácido prohibido: solo enjuagar
+condition-exchanger-not-due = Todavía no toca desincrustar: solo enjuagar
+
+condition-reheat = ¿Está el acumulador otra vez a su temperatura de desinfección?
+condition-reheat-reached = Sí, alcanzada y leída
+condition-reheat-pending = Todavía no; el dueño sabe que está pendiente
+
+## Instrumentos
+
+instrument-air-thermometer = Termómetro de aire
+instrument-pipe-thermometer = Termómetro de pinza para tubo
+instrument-flow-meter = Caudalímetro
+instrument-power-meter = Medidor de potencia
+instrument-ph-meter = Medidor de pH
+instrument-conductivity-meter = Conductímetro
+instrument-hardness-kit = Kit de dureza
+instrument-insulation-tester = Medidor de aislamiento
+instrument-capacitance-meter = Capacímetro
+
+## Lecturas
+
+reading-serial = Número de serie del equipo
+    .hint = Copiarlo de la placa, letra por letra.
+reading-controller-serial = Número de serie del controlador
+    .hint = Detrás del controlador o en su menú de información.
+reading-hours = Horas de marcha del compresor
+    .hint = Del controlador, si las cuenta.
+reading-air-on-found = Aire a la entrada del serpentín, al llegar
+    .hint = A la sombra, a un palmo de las aletas.
+reading-air-off-found = Aire a la salida del ventilador, al llegar
+    .hint = En medio del chorro de aire, por fuera de la rejilla.
+reading-water-in-found = Agua a la entrada del equipo, al llegar
+    .hint = Pinza sobre tubo desnudo, tapada con aislante.
+reading-water-out-found = Agua a la salida del equipo, al llegar
+    .hint = Pinza sobre tubo desnudo, tapada con aislante.
+reading-flow-found = Caudal de agua, al llegar
+    .hint = Medidor fijo o de abrazadera. Con un balde no se mide un circuito cerrado.
+reading-power-found = Potencia consumida, al llegar
+    .hint = Compresor, ventilador y bomba juntos, estable, sin resistencia encendida.
+reading-tank-found = Temperatura del acumulador, al llegar
+    .hint = Del controlador o del termómetro del acumulador.
+reading-loop-temperature = Temperatura del circuito antes de abrir
+    .hint = El más caliente de los dos tubos. Por encima de 30 °C (86 °F): esperar.
+reading-supply-ph = pH del agua de la red
+    .hint = El agua con la que se llena. Con ella se compara el enjuague.
+reading-supply-conductivity = Conductividad del agua de la red
+    .hint = Si se tiene el medidor. Con ella se compara el enjuague.
+reading-supply-hardness = Dureza del agua de la red
+    .hint = Como carbonato de calcio. Indica cuándo toca desincrustar otra vez.
+reading-cleaner-parts = Partes de agua por 1 parte de limpiador
+    .hint = De la etiqueta del limpiador que se tiene en la mano.
+reading-cleaner-volume = Mezcla de limpiador en total
+    .hint = Lo justo para mojar todas las aletas una vez.
+reading-descaler-parts = Partes de agua por 1 parte de desincrustante
+    .hint = De la etiqueta del desincrustante que se tiene en la mano.
+reading-descaler-volume = Mezcla de desincrustante en total
+    .hint = Llena intercambiador, mangueras y balde por encima de la bomba.
+reading-acid-ph-early = pH de la mezcla ácida a los cinco minutos
+    .hint = Tira o medidor, con guantes.
+reading-acid-ph-end = pH de la mezcla ácida al final
+    .hint = Igual dos veces, con dos minutos entre ellas: estable.
+reading-bucket-ph = pH del balde neutralizado
+    .hint = Remover y esperar a que deje de subir. Las normas locales dicen qué puede ir al desagüe.
+reading-neutraliser-parts = Partes de agua por 1 parte de neutralizante
+    .hint = De la etiqueta. Bicarbonato en polvo: medidas por volumen.
+reading-neutraliser-volume = Mezcla de neutralizante en total
+    .hint = Llena intercambiador, mangueras y balde por encima de la bomba.
+reading-rinse-ph = pH del agua de enjuague
+    .hint = A la salida del circuito. Debe ser igual al de la red.
+reading-rinse-conductivity = Conductividad del agua de enjuague
+    .hint = A la salida del circuito. Debe ser igual a la de la red.
+reading-insulation = Resistencia de aislamiento a tierra
+    .hint = El valor más bajo. Con refrigerante en el aceite es común que salga baja: hacer funcionar y repetir.
+reading-capacitance = Capacidad del condensador eléctrico de marcha
+    .hint = Descargado antes, un cable suelto. Comparar con su etiqueta.
+reading-air-on-left = Aire a la entrada del serpentín, al terminar
+    .hint = En el mismo lugar que antes.
+reading-air-off-left = Aire a la salida del ventilador, al terminar
+    .hint = En el mismo lugar que antes.
+reading-water-in-left = Agua a la entrada del equipo, al terminar
+    .hint = La misma pinza, el mismo lugar.
+reading-water-out-left = Agua a la salida del equipo, al terminar
+    .hint = La misma pinza, el mismo lugar.
+reading-flow-left = Caudal de agua, al terminar
+    .hint = El mismo medidor, el mismo lugar.
+reading-power-left = Potencia consumida, al terminar
+    .hint = Estable, sin resistencia encendida.
+reading-tank-left = Temperatura del acumulador, al terminar
+    .hint = El mismo termómetro que antes.
+reading-tap-hot = Agua caliente en el grifo
+    .hint = El grifo más cercano, después de un minuto. Más caliente de lo que se aguanta: revisar la válvula mezcladora.
+
+## Fotos
+
+shot-casing-before = El equipo antes del trabajo
+    .show = El equipo entero, su lugar y lo que hay alrededor. Muestra cómo se encontró.
+shot-nameplate = Placa de características
+    .show = Cada línea legible: modelo, refrigerante, presiones, corriente.
+shot-serial-plate = Número de serie
+    .show = Solo el número de serie, de cerca y nítido. Prueba qué equipo era.
+shot-controller-plate = Número de serie del controlador
+    .show = El número en el controlador o en su menú.
+shot-settings-before = Ajustes al llegar
+    .show = La pantalla con consigna, modo y programa. A estos valores se vuelve.
+shot-tag = Bloqueo y etiqueta
+    .show = El seccionador abierto, con el candado y la etiqueta propios.
+shot-wiring-before = Cableado antes del trabajo
+    .show = Bornes y enchufes antes de tocarlos. Muestra dónde va cada cable.
+shot-coil-before = Serpentín de aire antes
+    .show = El serpentín entero, de frente; recordar el lugar para la foto de después.
+shot-coating = Recubrimiento de las aletas
+    .show = Un palmo de aletas, de cerca. Muestra si el recubrimiento está entero.
+shot-coil-after = Serpentín de aire después
+    .show = La misma vista que antes, enjuagado. Entre aletas limpias se ve la luz.
+shot-loop-connected = Bomba de servicio conectada
+    .show = Las dos válvulas cerradas, las dos mangueras, la bomba y el balde en una foto.
+shot-rinse-proof = Prueba del enjuague
+    .show = Los medidores en el agua de enjuague, con los valores legibles.
+shot-wiring-after = Cableado después del trabajo
+    .show = La misma vista que antes: seco, cada enchufe puesto, cada cable en su lugar.
+shot-mounting = Patas, pernos y tubos
+    .show = Patas, pernos, soportes antivibración y entradas de tubos y cables.
+shot-pipe-clear = Tubo de refrigerante separado de la bomba
+    .show = El espacio entre el tubo de refrigerante y la bomba.
+shot-salt = Fijaciones después del cuidado contra la sal
+    .show = Pernos, soportes y uniones: el óxido encontrado y la protección puesta.
+shot-casing-after = El equipo después del trabajo
+    .show = La misma vista que antes: cerrado, limpio, nada olvidado.
+shot-display-left = Pantalla en marcha
+    .show = El equipo en marcha, sin avería en pantalla.
+shot-settings-after = Ajustes al terminar
+    .show = La misma pantalla que antes. Cada valor como se encontró.
+
+## Mezclas
+
+mix-degreaser = Limpiador para aletas sin recubrir
+    .concentrate = Desengrasante para serpentines
+    .water = Agua limpia
+    .order-1 = Primero el agua en el pulverizador.
+    .order-2 = Luego el limpiador, despacio.
+    .order-3 = Cerrar y mover con suavidad. No mezclarlo nunca con otra cosa.
+    .gear = Gafas cerradas, guantes químicos largos, delantal. Manda la etiqueta.
+mix-neutral-cleaner = Limpiador neutro para aletas recubiertas
+    .concentrate = Limpiador de serpentines de pH neutro
+    .water = Agua limpia
+    .order-1 = Primero el agua en el pulverizador.
+    .order-2 = Luego el limpiador.
+    .order-3 = Cerrar y mover con suavidad.
+    .gear = Gafas cerradas y guantes. Manda la etiqueta.
+mix-descaler = Desincrustante
+    .concentrate = Desincrustante para instalaciones de agua potable
+    .water = Agua limpia, ya en el balde y en el circuito
+    .order-1 = Primero el agua: medir la que hay en el balde y en el circuito.
+    .order-2 = Luego el ácido, despacio, sobre el agua. Nunca agua sobre ácido.
+    .order-3 = Remover con suavidad, la cara apartada, y esperar a que baje la espuma.
+    .gear = Gafas y pantalla facial, guantes químicos largos, delantal, lavaojos al alcance. Manda la etiqueta.
+mix-neutraliser = Neutralizante
+    .concentrate = Bicarbonato de sodio o el neutralizante del fabricante
+    .water = Agua limpia
+    .order-1 = Primero el agua en el balde enjuagado.
+    .order-2 = Luego el polvo, cucharada a cucharada: con restos de ácido hace espuma.
+    .order-3 = Remover hasta que se disuelva.
+    .gear = Gafas cerradas y guantes. Manda la etiqueta. Nunca sosa cáustica.
+
+## Ajustes
+
+excursion-schedule = Programa horario y modo
+    .why = Para que el equipo funcione mientras se mide y un programa no lo arranque.
+excursion-set-point = Consigna del agua caliente
+    .why = Se baja para que el equipo no pida calor en cuanto vuelva la corriente.
+
+## Llegar y asegurar
+
+phase-arrive = Llegar y asegurar
+    .owner = Revisamos el lugar y lo dejamos seguro para trabajar.
+    .matters = Empezar seguro protege a las personas, la casa y la máquina.
+
+step-approach = Mirar, oler y leer primero el detector
+    .why = El refrigerante escapado puede arder, y no siempre se huele.
+    .how = Leer el refrigerante en la placa desde lejos. Si puede arder (R290, R32): primero el detector, abajo; teléfono, linterna y aspiradora quedan fuera hasta que marque limpio. Si hay alarma: retirarse, evitar chispas, ventilar, llamar a la persona certificada. Pisar firme; no trabajar solo en una escalera.
+
+step-fit-to-run = Ver que está en condiciones de funcionar
+    .why = Un equipo húmedo, dañado o con fugas no debe funcionar, ni para medirlo.
+    .how = Entero, seco, con tapas y rejilla puestas. Las dos válvulas al acumulador abiertas y el acumulador lleno. Húmedo, dañado, con fugas o muerto: omitir este paso y decir por qué.
+
+## Identificar
+
+phase-identify = Identificar el equipo
+    .owner = Comprobamos que era su máquina y anotamos sus números.
+    .matters = Con los números correctos, su garantía y su historial quedan en orden.
+
+step-right-unit = Probar que es el equipo correcto
+    .why = El registro y la garantía valen solo para este número de serie.
+    .how = Comparar el número de serie con el trabajo. Si es otro: parar y preguntar a la oficina.
+
+step-know-unit = Responder qué tipo de equipo es
+    .why = Las respuestas deciden qué pasos tocan. Un limpiador o un ácido equivocado puede arruinar el equipo.
+    .how = Mirar la placa y el manual. Si no se conoce el metal del intercambiador, decirlo: entonces solo se enjuaga.
+
+## Al llegar
+
+phase-as-found = Estado al llegar
+    .owner = Medimos cómo funcionaba la máquina antes de tocarla.
+    .matters = Solo con números de antes y de después se ve qué logró el servicio.
+
+step-settings-found = Anotar los ajustes y pasar el programa a manual
+    .why = El programa y el modo deben volver tal como los tenía el dueño.
+    .how = Fotografiar antes cada página. Anotar el valor que se encuentra y el que se pone.
+
+step-run-found = Hacerlo funcionar hasta que esté estable
+    .why = Las lecturas valen solo con la marcha estable.
+    .how = Dejar que caliente agua un cuarto de hora. Sin desescarche y sin resistencia. Escuchar ventilador, bomba y compresor. Manos y ropa lejos del ventilador.
+    .then = Si las temperaturas se mantienen cinco minutos, tomar las lecturas.
+
+step-read-found = Tomar las lecturas al llegar
+    .why = Al final se toman otra vez las mismas.
+    .how = Todas en pocos minutos. Marcar dónde van las pinzas: vuelven al mismo lugar.
+
+## Aislar y abrir
+
+phase-isolate = Aislar y abrir
+    .owner = Cortamos la corriente, la bloqueamos y comprobamos que no la había.
+    .matters = Una máquina que no puede arrancar no hiere a nadie.
+
+step-lower-set-point = Bajar la consigna y parar el equipo
+    .why = Cuando vuelva la corriente, no debe calentar antes de tiempo.
+    .how = Anotar antes el valor. Dejar que bomba y ventilador se detengan.
+
+step-lock-off = Cortar cada alimentación, bloquear y etiquetar
+    .why = Apagado no es aislado. Solo el candado propio impide que alguien conecte.
+    .how = El equipo, la resistencia, la tarifa nocturna, el desviador solar: encontrarlos todos. Candado propio, etiqueta propia, la llave en el bolsillo. Donde las normas locales lo dicen, decide la persona habilitada.
+
+step-wait-charge = Esperar a que se vaya la carga
+    .why = Los condensadores eléctricos y los variadores siguen cargados después del corte.
+    .how = Manda el tiempo de la etiqueta del fabricante. Las tapas siguen puestas.
+    .then = Las tapas siguen puestas: ahora, comprobar la ausencia de tensión.
+
+step-test-dead = Probar el comprobador y la ausencia de tensión
+    .why = Un seccionador puede fallar, y un comprobador también.
+    .how = Comprobador en una fuente viva conocida: marca. Luego cada polo con cada polo y con tierra, a la salida de cada seccionador o tras su tapa de bornes. Luego cada otra alimentación. Trabajar como si hubiera tensión.
+
+step-prove-tester = Probar otra vez el comprobador
+    .why = Un comprobador que falla a mitad muestra 'sin tensión' en un cable vivo.
+    .how = La misma fuente viva de antes. Debe marcar otra vez. Si no: la prueba no vale.
+
+step-covers-off = Quitar las tapas y la rejilla del ventilador
+    .why = El serpentín y el intercambiador se limpian también por dentro.
+    .how = Fotografiar antes el cableado. Guardar aparte los tornillos. Cuidado con bordes cortantes y tubos calientes. No aflojar ninguna unión de refrigerante.
+
+## Serpentín de aire
+
+phase-air-coil = Limpiar el serpentín de aire
+    .owner = Limpiamos las aletas que toman el calor del aire.
+    .matters = Las aletas limpias toman más calor, y la máquina gasta menos.
+
+step-cover-electrics = Cubrir la parte eléctrica contra el agua
+    .why = El agua en bornes y placas causa averías y descargas, incluso días después.
+    .how = Embolsar placa, bornes, motor y enchufes. Pegar las bolsas con la boca hacia abajo.
+
+step-brush-coil = Protección puesta, serpentín frío, cepillar en seco
+    .why = La suciedad mojada se vuelve barro entre las aletas; el agua en una parte caliente salpica y la deforma.
+    .how = Gafas, guantes, mangas largas, mascarilla. Serpentín y compresor deben estar fríos a la mano. Fotografiar, cepillar suave a lo largo de las aletas, aspirar el resto. Nunca cepillar cruzado.
+
+step-mix-degreaser = Mezclar el limpiador para aletas sin recubrir
+    .why = Demasiado fuerte come las aletas; demasiado débil deja la grasa.
+    .how = Muchos desengrasantes son alcalinos: lejos del desincrustante y de todo ácido.
+
+step-mix-neutral = Mirar el recubrimiento y mezclar el neutro
+    .why = Álcali y ácido levantan el recubrimiento; después se pudren las aletas.
+    .how = Fotografiar el recubrimiento. Ampollas o zonas peladas son un hallazgo. Solo un limpiador de pH neutro que permita el fabricante del recubrimiento.
+
+step-soak-coil = Rociar el limpiador y dejar actuar
+    .why = El limpiador necesita tiempo para soltar lo que dejó el cepillo.
+    .how = Baja presión, de abajo hacia arriba para que no deje marcas. No debe secarse: con sol y viento, una mitad cada vez.
+    .then = Enjuagar enseguida, antes de que se seque.
+
+step-rinse-coil = Enjuagar el serpentín de arriba abajo
+    .why = Las aletas dobladas tapan el aire; los restos de limpiador las comen, y el álcali no debe encontrarse luego con el ácido.
+    .how = Baja presión, lanza perpendicular a las aletas, a 100 mm (4 in), moviéndola solo a lo largo. Contra el flujo de aire, de dentro hacia fuera, donde se pueda. Seguir hasta que no salga espuma; luego la bandeja, su desagüe, pulverizador y balde. Desechar el agua según las normas locales.
+
+step-rinse-salt = Enjuagar la sal de carcasa, base y soportes
+    .why = La sal come el metal todo el año, más donde no llega la lluvia.
+    .how = Agua dulce, baja presión, la parte eléctrica aún cubierta. Detrás del serpentín, bajo la base, todos los soportes.
+
+step-wash-plastic = Lavar a mano la carcasa de plástico
+    .why = Los disolventes y el agua caliente agrietan el plástico.
+    .how = Agua fresca, jabón suave, paño blando. Sin disolvente y sin lanza. Buscar grietas en los tornillos y en el lado del sol.
+
+## Intercambiador de agua
+
+phase-exchanger = Limpiar el lado del agua
+    .owner = Limpiamos la parte que da el calor a su agua, y la enjuagamos hasta que el enjuague fue igual al agua del grifo.
+    .matters = La cal gasta energía y acorta la vida de la máquina. El enjuague mantiene limpia su agua potable.
+
+step-gear-on = Protección puesta, lavaojos al alcance
+    .why = Las salpicaduras no avisan, y los primeros segundos cuentan.
+    .how = Gafas y pantalla facial, guantes químicos largos, delantal, calzado cerrado. Lavaojos abierto y al alcance, no en la furgoneta. Que pase aire fresco.
+
+step-shut-valves = Cerrar las dos válvulas; ver que está frío
+    .why = El agua del acumulador debe quedar limpia, y el agua caliente a presión escalda.
+    .how = Las dos válvulas entre equipo y acumulador. Compresor y resistencias siguen bloqueados. Medir los dos tubos. Por encima de 30 °C (86 °F): esperar.
+
+step-leak-test = Abrir las tomas, vaciar, ver que no sale más
+    .why = Una válvula que pasa dejaría entrar ácido en el agua potable.
+    .how = Una manguera en cada toma de servicio, las dos a un balde. Abrir despacio, la cara apartada. Dejar que el circuito se vacíe. Luego observar: la presión del acumulador sigue en las válvulas.
+    .then = Ni una gota en dos minutos: las válvulas cierran. Si gotea: no usar ácido; la válvula es un hallazgo.
+
+step-connect-loop = Conectar la bomba de servicio
+    .why = Con el equipo sin corriente, solo la bomba propia mueve el agua.
+    .how = Balde, bomba, entrada por la toma de abajo, retorno de la de arriba al balde, abierto al aire. La bomba con interruptor diferencial. Llenar el balde con separación de aire o protección antirretorno, nunca con la manguera dentro.
+
+step-water-first = Llenar con agua y hacer girar la bomba
+    .why = Las fugas se ven con agua, y el ácido va siempre sobre agua.
+    .how = Medir el agua que se echa: es parte de la mezcla. Intercambiador pequeño: unos 2 litros (medio galón). Bombear hasta que no salga aire, mirar cada unión, parar la bomba. Medir el agua de la red.
+
+step-match-descaler = Comprobar el desincrustante con el metal
+    .why = El ácido equivocado come las placas; el ácido con cloro o álcali da gas y calor.
+    .how = La etiqueta debe permitir agua potable y este metal, y el fabricante del intercambiador debe permitir ácido. Nunca clorhídrico en acero inoxidable; soldadura, zinc y aluminio también cuentan. Todo limpiador alcalino enjuagado, sin cloro ni productos de piscina cerca. En la duda: sin ácido, corregir la respuesta y solo enjuagar.
+
+step-add-acid = Echar el ácido despacio sobre el agua
+    .why = El agua echada sobre ácido hierve y salpica.
+    .how = Poco a poco, en el balde, con la bomba parada. Remover, esperar a que baje la espuma, seguir. Mandan la etiqueta y el fabricante.
+
+step-circulate-acid = Circular hasta que no haga espuma
+    .why = Termina cuando no sale gas y el pH está estable, no cuando lo dice el reloj.
+    .how = No alejarse, y escribir la hora final en el balde. Medir el pH a los cinco minutos y al final. Solo si la etiqueta lo permite: añadir un poco de ácido cuando se agote. Nunca pasar del tiempo máximo.
+    .then = Sin espuma y dos veces el mismo pH: parar la bomba. Si en el tiempo máximo aún hace espuma: parar también y neutralizar.
+
+step-neutralise-bucket = Vaciar al balde y neutralizar despacio
+    .why = El ácido gastado aún quema, y hace mucha espuma si se neutraliza rápido.
+    .how = Vaciar circuito y mangueras al balde. Bicarbonato (nunca sosa cáustica) cucharada a cucharada; remover y esperar la espuma. Seguir hasta que no haga espuma y el pH esté cerca de 7. Desechar según las normas locales, nunca al pluvial; enjuagar el balde.
+
+step-neutralise-loop = Circular el neutralizante
+    .why = Quita el ácido que queda en el intercambiador y las mangueras.
+    .how = Mezclar, llenar, poner en marcha la bomba. El retorno sigue abierto: el gas debe salir.
+    .then = Parar la bomba, vaciar circuito y mangueras, desechar según las normas locales, enjuagar el balde.
+
+step-rinse-loop = Enjuagar el circuito con agua limpia
+    .why = Nada del trabajo puede quedar en una parte de agua potable.
+    .how = Agua limpia a través y al desecho, tres baldes por lo menos, en los dos sentidos. Separación de aire o protección antirretorno como antes. Luego parar la bomba.
+
+step-prove-rinse = Comparar el enjuague con el agua de la red
+    .why = La vista y el olfato no bastan. Igual pH o igual conductividad, sí.
+    .how = Medir al final de la manguera de retorno. ¿Igual a la red dentro de lo que distingue el medidor? Si no: enjuagar y medir otra vez.
+
+step-flush-loop = Abrir las válvulas y purgar al desagüe
+    .why = La primera agua potable se lleva lo último del enjuague.
+    .how = Las tomas de servicio siguen abiertas al desagüe. Abrir las válvulas una tras otra, despacio: puede salir caliente. Dos veces el contenido del circuito al desagüe. Ver que el acumulador está lleno.
+
+step-close-ports = Cerrar y tapar las tomas, guardar los químicos
+    .why = Una toma que llora moja la parte eléctrica; un ácido suelto hiere a alguien.
+    .how = Tomas cerradas, mangueras fuera, tapones puestos, aire fuera, uniones secas. Ácido, álcali y cloro separados en la furgoneta, bien cerrados. Lavar los guantes y después quitarse la protección.
+
+## Parte eléctrica
+
+phase-electrics = Revisar la parte eléctrica
+    .owner = Revisamos los cables, buscamos humedad y probamos el cable de protección.
+    .matters = Los cables secos y bien apretados son seguros.
+
+step-look-damp = Descubrir la parte eléctrica y buscar humedad
+    .why = La corriente sobre partes húmedas da averías, fuego y descargas.
+    .how = Quitar las bolsas sin derramar. Mirar bajo las placas y en los enchufes. Si hay humedad: secar con paño y aire tibio, esperar, mirar otra vez. Solo seco vale.
+
+step-unplug-electronics = Desenchufar la electrónica para el aislamiento
+    .why = La tensión de prueba mata placas, variadores y sensores.
+    .how = Solo donde el fabricante permite la prueba. Si no, omitir los dos pasos y decir por qué. Placa, variador, sensores: cada enchufe marcado.
+
+step-insulation-test = Medir el aislamiento
+    .why = Un bobinado o un cable débil se encuentra antes de que falle o dé una descarga.
+    .how = La tensión del fabricante, todos los polos juntos contra tierra, nunca con el compresor en vacío. Descargar después de la prueba. Un valor bajo con refrigerante en el aceite es común: repetir después de funcionar caliente.
+
+step-terminals = Enchufar todo; revisar tierra y bornes
+    .why = Un borne flojo quema; una tierra floja mata.
+    .how = Cada enchufe como en la foto. Tierra continua desde la chapa hasta la alimentación. Bornes al par del fabricante. Un condensador eléctrico se descarga antes de medirlo.
+
+step-first-extras = Primer servicio: pernos, soportes, sellos
+    .why = Lo que se asienta en el primer año se ve ahora.
+    .how = Patas y pernos, soportes, aislante de tubos, entradas de cable selladas, bornes al par completo, papeles completos. Anotar lo que debe corregir el instalador.
+
+## Montar
+
+phase-reassemble = Cerrar y conectar
+    .owner = Cerramos la máquina y conectamos la corriente en el orden correcto.
+    .matters = Las tapas y las rejillas dejan fuera a niños, agua y animales.
+
+step-clear-pipe = Ver que el tubo de refrigerante no toca la bomba
+    .why = Un tubo que roza con la bomba se gasta y pierde su refrigerante.
+    .how = Un dedo de espacio todo alrededor. Mover solo aislante y abrazaderas. Si hay que mover el tubo: la persona certificada.
+
+step-guard-salt = Proteger pernos y uniones contra la sal
+    .why = El óxido empieza donde la pintura está rayada y queda sal.
+    .how = Primero secar. Retocar la pintura, cera o grasa en pernos y soportes. Nada en las aletas.
+
+step-close-unit = Detector limpio por dentro; cerrar rejilla y tapas
+    .why = Una fuga se junta abajo en la caja; el ventilador no debe quedar nunca descubierto.
+    .how = Detector abajo, por dentro. Girar el ventilador a mano: libre, ninguna herramienta dentro. Rejilla y tapas puestas, todos los tornillos. Limpiar la carcasa.
+
+step-power-on = Quitar el candado y dar corriente
+    .why = Desde ahora puede arrancar solo.
+    .how = Nadie junto al equipo. Acumulador lleno, válvulas abiertas, sin fugas. Primero el equipo, luego las otras alimentaciones. Escuchar y oler: si hay algo raro, cortar otra vez.
+
+step-set-point-home = Volver la consigna a su valor
+    .why = El dueño quiere el agua como antes, y la desinfección la necesita.
+    .how = Anotar lo que muestra ahora el controlador.
+
+## Al terminar
+
+phase-as-left = Estado al terminar
+    .owner = Medimos otra vez, en los mismos lugares, para ver qué cambió el servicio.
+    .matters = Usted ve en números lo que pagó.
+
+step-run-left = Hacerlo funcionar hasta que esté estable
+    .why = Las lecturas se comparan solo si la marcha está tan estable como antes.
+    .how = Un cuarto de hora, sin desescarche y sin resistencia. Buscar fugas. Manos y ropa lejos del ventilador.
+    .then = Si las temperaturas se mantienen cinco minutos, tomar las lecturas.
+
+step-read-left = Tomar otra vez las mismas lecturas
+    .why = El antes y el después muestran qué cambió el trabajo.
+    .how = Los mismos lugares, los mismos instrumentos, todas en pocos minutos.
+
+step-schedule-home = Volver el programa y el modo a su valor
+    .why = Un programa que queda en manual cuesta dinero y puede dejar el agua fría.
+    .how = Comparar cada página con la foto de la llegada. Revisar también el reloj.
+
+## Entregar
+
+phase-hand-over = Entregar
+    .owner = Revisamos el agua caliente en el grifo y le contamos qué sigue.
+    .matters = El agua demasiado caliente quema; la demasiado tibia puede llevar gérmenes.
+
+step-check-hot-water = Revisar el grifo y la temperatura de desinfección
+    .why = Muy caliente escalda en segundos; tibia mucho tiempo cría legionela.
+    .how = Medir en el grifo más cercano. Demasiado caliente: válvula mezcladora, avisar al dueño, no dejarlo así. Leer el acumulador: temperatura de desinfección alcanzada, o decirle al dueño cuándo lo estará. Mandan las normas locales.
+
+step-tell-owner = Informar al dueño y dejar limpio el lugar
+    .why = El dueño debe saber qué se hizo, qué se encontró y qué sigue.
+    .how = Lo hecho, cada hallazgo, a quién llamar, la próxima fecha. Si falta la desinfección: hasta cuándo tener cuidado con el agua. Llevarse los residuos.

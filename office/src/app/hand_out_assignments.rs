@@ -27,9 +27,9 @@ pub(crate) fn put(store: &Store, doc: &Value, now_ms: i64) -> Result<(), Assignm
     })
 }
 
-/// All assignments, by id.
-pub(crate) fn all(store: &Store) -> Result<Vec<Value>, StoreError> {
-    let docs = store.read(assignments::all)?;
+/// Assignments that no visit answers yet, by id.
+pub(crate) fn open(store: &Store) -> Result<Vec<Value>, StoreError> {
+    let docs = store.read(assignments::open)?;
     // Only `put` writes them, so each is JSON; a row spoilt from outside must not hide the others.
     Ok(docs.iter().filter_map(|doc| serde_json::from_str(doc).ok()).collect())
 }

@@ -19,7 +19,7 @@ const LEAF: Rgb<u8> = Rgb([96, 120, 62]);
 /// A drawn photograph for a slot, as JPEG. `lines` are written onto the plate or display that it shows; `year` makes one
 /// year's pictures differ from another's.
 #[must_use]
-pub fn photograph(slot: &str, lines: &[&str], year: u32) -> Vec<u8> {
+pub(super) fn photograph(slot: &str, lines: &[&str], year: u32) -> Vec<u8> {
     let mut picture = RgbImage::from_pixel(WIDTH, HEIGHT, SKY);
     let mut random = Random(slot.bytes().fold(year, |sum, byte| sum.wrapping_mul(33).wrapping_add(u32::from(byte))));
     let clean = slot.ends_with("after") || slot.ends_with("left");

@@ -24,6 +24,69 @@ pub trait Answers {
     fn sign(&self, bytes_base64: &str) -> String;
 }
 
+/// A door to play at: the core's own, or one that stands behind a local process.
+pub trait PlayedDoor {
+    /// The screen, with every request that is still open.
+    ///
+    /// # Errors
+    /// Where the door fails.
+    fn opened(&self, now: &Now) -> Result<Turn, PlayError>;
+    /// The screen as it is now.
+    ///
+    /// # Errors
+    /// Where the door fails.
+    fn screen(&self, now: &Now) -> Result<Turn, PlayError>;
+    /// Does an action.
+    ///
+    /// # Errors
+    /// Where the door fails.
+    fn act(&self, action_id: &str, action: &Action, now: &Now) -> Result<Turn, PlayError>;
+    /// Takes an outcome.
+    ///
+    /// # Errors
+    /// Where the door fails.
+    fn done(&self, effect_id: &str, outcome: &Outcome, now: &Now) -> Result<Turn, PlayError>;
+    /// Puts a photograph's bytes down for an effect.
+    ///
+    /// # Errors
+    /// Where they cannot be put down.
+    fn put_photograph(&self, effect_id: &str, bytes: &[u8]) -> Result<(), PlayError>;
+    /// The door's own time, UTC milliseconds.
+    fn utc_ms(&self, clock: &Clock) -> i64;
+    /// Lets time go by.
+    fn let_pass(&self, clock: &mut Clock, ms: i64);
+}
+
+impl PlayedDoor for Field {
+    fn opened(&self, now: &Now) -> Result<Turn, PlayError> {
+        Ok(Field::opened(self, now)?)
+    }
+
+    fn screen(&self, now: &Now) -> Result<Turn, PlayError> {
+        Ok(Field::screen(self, now)?)
+    }
+
+    fn act(&self, action_id: &str, action: &Action, now: &Now) -> Result<Turn, PlayError> {
+        Ok(Field::act(self, action_id, action, now)?)
+    }
+
+    fn done(&self, effect_id: &str, outcome: &Outcome, now: &Now) -> Result<Turn, PlayError> {
+        Ok(Field::done(self, effect_id, outcome, now)?)
+    }
+
+    fn put_photograph(&self, effect_id: &str, bytes: &[u8]) -> Result<(), PlayError> {
+        Ok(fs::write(self.incoming(effect_id)?, bytes)?)
+    }
+
+    fn utc_ms(&self, clock: &Clock) -> i64 {
+        clock.now().utc_ms
+    }
+
+    fn let_pass(&self, clock: &mut Clock, ms: i64) {
+        clock.pass_ms(ms);
+    }
+}
+
 /// A clock that only the player moves.
 #[derive(Clone, Debug)]
 pub struct Clock {
@@ -59,6 +122,9 @@ pub enum PlayError {
     /// A photograph could not be put down.
     #[error("a photograph could not be put down: {0}")]
     Io(#[from] std::io::Error),
+    /// A door behind a local process failed.
+    #[error("the local process failed: {0}")]
+    Process(String),
     /// The visit does not go on.
     #[error("the visit does not go on at '{place}': {notices}")]
     Stuck {
@@ -83,7 +149,7 @@ pub enum Move {
 /// A player at a door.
 pub struct Player<'a> {
     /// The door.
-    pub field: &'a Field,
+    pub door: &'a dyn PlayedDoor,
     /// The clock.
     pub clock: Clock,
     answers: &'a dyn Answers,
@@ -98,10 +164,10 @@ impl<'a> Player<'a> {
     ///
     /// # Errors
     /// Where the door fails.
-    pub fn new(field: &'a Field, clock: Clock, answers: &'a dyn Answers, name: &str) -> Result<Player<'a>, PlayError> {
-        let turn = field.opened(&clock.now())?;
+    pub fn new(door: &'a dyn PlayedDoor, clock: Clock, answers: &'a dyn Answers, name: &str) -> Result<Player<'a>, PlayError> {
+        let turn = door.opened(&clock.now())?;
         let waiting = turn.effects.clone();
-        Ok(Player { field, clock, answers, turn, waiting, name: name.to_owned(), count: AtomicU64::new(0) })
+        Ok(Player { door, clock, answers, turn, waiting, name: name.to_owned(), count: AtomicU64::new(0) })
     }
 
     /// The screen as the player sees it.
@@ -116,7 +182,7 @@ impl<'a> Player<'a> {
     /// Where the door fails.
     pub fn act(&mut self, action: &Action) -> Result<(), PlayError> {
         let id = format!("{}-{}", self.name, self.count.fetch_add(1, Ordering::Relaxed));
-        self.turn = self.field.act(&id, action, &self.clock.now())?;
+        self.turn = self.door.act(&id, action, &self.clock.now())?;
         self.waiting.extend(self.turn.effects.clone());
         Ok(())
     }
@@ -135,11 +201,11 @@ impl<'a> Player<'a> {
     /// # Errors
     /// Where there is nothing that leads on.
     pub fn next(&mut self) -> Result<Move, PlayError> {
-        self.clock.pass_ms(7_000);
+        self.door.let_pass(&mut self.clock, 7_000);
         if let Some(effect) = self.waiting.pop() {
             return self.answer(&effect);
         }
-        self.turn = self.field.screen(&self.clock.now())?;
+        self.turn = self.door.screen(&self.clock.now())?;
         let screen = &self.turn.screen;
         if screen.place == "leaving" && !screen.foot.iter().any(|button| button.press == Action::Seal) {
             return Ok(Move::Sealed);
@@ -159,7 +225,7 @@ impl<'a> Player<'a> {
     fn answer(&mut self, effect: &Effect) -> Result<Move, PlayError> {
         let outcome = match &effect.request {
             Request::TakePhoto { slot, .. } => {
-                fs::write(self.field.incoming(&effect.id)?, self.answers.photograph(slot))?;
+                self.door.put_photograph(&effect.id, &self.answers.photograph(slot))?;
                 Outcome::Photo { place: self.answers.place() }
             }
             Request::Locate => match self.answers.place() {
@@ -169,12 +235,20 @@ impl<'a> Player<'a> {
             Request::WakeAt { .. } => Outcome::Woken,
             Request::SignBytes { bytes_base64 } => Outcome::Signature { base64: self.answers.sign(bytes_base64) },
         };
-        self.turn = self.field.done(&effect.id, &outcome, &self.clock.now())?;
+        self.turn = self.door.done(&effect.id, &outcome, &self.clock.now())?;
         Ok(Move::Answered(effect.request.clone()))
     }
 
     /// The first thing inside the steps that wants an answer.
     fn inside(&self) -> Option<Action> {
+        let asks = self.turn.screen.blocks.iter().find_map(|block| match block {
+            Block::TextEntry { field, text, .. } if text.is_empty() && field.starts_with("why:") => Some(field.clone()),
+            _ => None,
+        });
+        if let Some(field) = asks {
+            let text = self.answers.typed(&field).unwrap_or_else(|| "No instrument for it".to_owned());
+            return Some(Action::Draft { field, text });
+        }
         let steps = self.turn.screen.blocks.iter().filter_map(|block| match block {
             Block::Step { state: StepState::Open | StepState::Running, blocks, .. } => Some(blocks),
             _ => None,
@@ -224,8 +298,8 @@ impl<'a> Player<'a> {
             _ => None,
         });
         if let Some(until) = running {
-            let left = until - self.clock.now().utc_ms;
-            self.clock.pass_ms(left.max(0) + 1_000);
+            let left = until - self.door.utc_ms(&self.clock);
+            self.door.let_pass(&mut self.clock, left.max(0) + 1_000);
         }
         self.turn.screen.foot.first().map(|button| button.press.clone())
     }

@@ -47,6 +47,11 @@ impl Refusal {
         Self::later("fault", "The office made a mistake", "it is not known why; nothing half done was kept", 30)
     }
 
+    /// The HTTP status.
+    pub(super) fn status(&self) -> StatusCode {
+        StatusCode::from_u16(self.problem.status).unwrap_or(StatusCode::INTERNAL_SERVER_ERROR)
+    }
+
     fn with(mut self, key: &str, value: impl Into<serde_json::Value>) -> Self {
         self.problem.more.insert(key.into(), value.into());
         self
@@ -55,7 +60,7 @@ impl Refusal {
 
 impl IntoResponse for Refusal {
     fn into_response(self) -> Response {
-        let status = StatusCode::from_u16(self.problem.status).unwrap_or(StatusCode::INTERNAL_SERVER_ERROR);
+        let status = self.status();
         let body = serde_json::to_string(&self.problem).unwrap_or_default();
         let mut answer = (status, [(CONTENT_TYPE, "application/problem+json")], body).into_response();
         let headers = answer.headers_mut();

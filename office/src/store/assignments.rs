@@ -11,8 +11,14 @@ pub(crate) fn put(db: &Connection, id: &str, doc: &str, now_ms: i64) -> Result<(
     Ok(())
 }
 
-pub(crate) fn all(db: &Connection) -> Result<Vec<String>, StoreError> {
-    let mut query = db.prepare_cached("SELECT doc FROM assignment ORDER BY id")?;
+/// Those that no visit answers yet, by id. A visit names its assignment in its first event.
+pub(crate) fn open(db: &Connection) -> Result<Vec<String>, StoreError> {
+    let sql = "SELECT doc FROM assignment WHERE id NOT IN (
+                   SELECT json_extract(CAST(event.bytes AS TEXT), '$.assignment')
+                   FROM visit JOIN event ON event.visit = visit.id AND event.seq = 0
+                   WHERE json_extract(CAST(event.bytes AS TEXT), '$.assignment') IS NOT NULL)
+               ORDER BY id";
+    let mut query = db.prepare_cached(sql)?;
     let rows = query.query_map([], |row| row.get(0))?;
     Ok(rows.collect::<Result<_, _>>()?)
 }

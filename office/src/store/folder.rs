@@ -15,6 +15,10 @@ pub(crate) struct Folder {
 impl Folder {
     pub(super) fn open(root: &Path) -> Result<Self, StoreError> {
         let folder = Self { root: root.to_owned() };
+        if !root.exists() {
+            make(root)?;
+            keep_private(root)?;
+        }
         for name in ["photos", "parts", "previews", "aside"] {
             make(&root.join(name))?;
         }
@@ -97,6 +101,18 @@ pub(crate) fn failed(doing: &'static str, path: &Path, source: io::Error) -> Sto
 
 fn make(path: &Path) -> Result<(), StoreError> {
     fs::create_dir_all(path).map_err(|e| failed("made", path, e))
+}
+
+/// Owners' names and summaries are nobody's business on a machine with several users.
+#[cfg(unix)]
+fn keep_private(path: &Path) -> Result<(), StoreError> {
+    use std::os::unix::fs::PermissionsExt as _;
+    fs::set_permissions(path, fs::Permissions::from_mode(0o700)).map_err(|e| failed("made private", path, e))
+}
+
+#[cfg(not(unix))]
+fn keep_private(_: &Path) -> Result<(), StoreError> {
+    Ok(())
 }
 
 /// A new name in a folder is on disk only after the folder itself was synced.

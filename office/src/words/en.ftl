@@ -2,7 +2,7 @@
 
 office-office = Office
 office-skip = Skip to the content
-office-tools = Language and sign-out
+office-tools = Language and session
 office-leave = Sign out
 office-visits = Visits
 
@@ -16,12 +16,14 @@ office-left = You are signed out
     .do = Run “coilside office --new-link” to print a new way in.
 office-missing = There is no such page
     .do = Go back to the visits and look from there.
+office-later = The office cannot show this just now
+    .do = Nothing was lost. Try again in half a minute.
 office-no-summary = There is no summary here
     .do = Check that the address is complete. If it is, call the firm that sent it.
 
 ## The list
 
-office-found = { $n } shown
+office-found = { $n } in all
 office-filters = Show
 office-show-all = All
 office-show-waiting = Photographs on the way

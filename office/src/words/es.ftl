@@ -2,7 +2,7 @@
 
 office-office = Oficina
 office-skip = Ir al contenido
-office-tools = Idioma y salida
+office-tools = Idioma y sesión
 office-leave = Salir
 office-visits = Visitas
 
@@ -16,12 +16,14 @@ office-left = Ha salido
     .do = Ejecute «coilside office --new-link» para obtener una nueva entrada.
 office-missing = Esta página no existe
     .do = Vuelva a las visitas y busque desde allí.
+office-later = La oficina no puede mostrar esto ahora mismo
+    .do = No se ha perdido nada. Inténtelo de nuevo en medio minuto.
 office-no-summary = Aquí no hay ningún resumen
     .do = Compruebe que la dirección está completa. Si lo está, llame a la empresa que se la envió.
 
 ## La lista
 
-office-found = { $n } mostradas
+office-found = { $n } en total
 office-filters = Mostrar
 office-show-all = Todas
 office-show-waiting = Fotografías en camino

@@ -76,7 +76,7 @@ need_node_packages() {
   local folder=$root/tests/browser stamp=$root/tests/browser/node_modules/.lock.seen
   need node nodejs
   need npm npm
-  node -e 'process.exit(Number(process.versions.node.split(".")[0]) < 18)' \
+  node -e 'process.exit(parseInt(process.versions.node) < 18 ? 1 : 0)' \
     || cannot "Node $(node --version) is too old: 18 or newer is needed"
   cmp -s "$folder/package-lock.json" "$stamp" && return 0
   (cd "$folder" && npm ci --no-audit --no-fund --loglevel=error) || cannot "npm ci failed in tests/browser"

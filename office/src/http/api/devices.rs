@@ -20,6 +20,6 @@ pub(super) async fn register(State(office): State<Office>, Caller(device): Calle
 }
 
 pub(super) async fn assignments(State(office): State<Office>, _: Caller) -> Answer<Value> {
-    let all = on_disk(&office, |store, _| hand_out_assignments::all(store)).await?;
+    let all = on_disk(&office, |store, _| hand_out_assignments::open(store)).await?;
     Ok((StatusCode::OK, Json(json!({ "assignments": all }))))
 }

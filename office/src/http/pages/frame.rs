@@ -58,13 +58,9 @@ pub(super) fn head(title: &str) -> Markup {
 /// The other languages of this page.
 pub(super) fn languages(visitor: &Visitor) -> Markup {
     html! {
-        @for language in Language::ALL {
-            @if language == visitor.language {
-                span.language aria-current="true" lang=(language.tag()) { (language.name()) }
-            } @else {
-                a.language href=(visitor.in_language(language)) lang=(language.tag()) hreflang=(language.tag()) {
-                    (language.name())
-                }
+        @for language in Language::ALL.into_iter().filter(|language| *language != visitor.language) {
+            a.language href=(visitor.in_language(language)) lang=(language.tag()) hreflang=(language.tag()) {
+                (language.name())
             }
         }
     }

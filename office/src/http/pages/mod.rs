@@ -14,12 +14,15 @@ mod visits;
 
 use axum::Router;
 use axum::http::StatusCode;
+use axum::http::header::SET_COOKIE;
 use axum::response::{Html, IntoResponse as _, Response};
 use axum::routing::{get, post};
 use coilside_core::words::Words;
-use maud::{Markup, html};
+use maud::{DOCTYPE, Markup, html};
 
 use super::refusal::Refusal;
+use crate::app::language::Language;
+use crate::app::library::Library;
 use crate::office::Office;
 use frame::Frame;
 use visitor::Visitor;
@@ -65,7 +68,7 @@ impl axum::response::IntoResponse for PageError {
             PageError::SignIn(visitor) => message(&visitor, StatusCode::UNAUTHORIZED, "office-sign-in"),
             PageError::Missing(visitor) => message(&visitor, StatusCode::NOT_FOUND, "office-missing"),
             PageError::NoSummary(visitor) => message(&visitor, StatusCode::NOT_FOUND, "office-no-summary"),
-            PageError::Later(refusal) => refusal.into_response(),
+            PageError::Later(refusal) => later(refusal),
         }
     }
 }
@@ -82,9 +85,34 @@ fn message(visitor: &Visitor, status: StatusCode, key: &str) -> Response {
     (status, page(visitor, words, &words.text(key), body)).into_response()
 }
 
-/// An office page in its frame.
-fn page(visitor: &Visitor, words: &Words, title: &str, body: Markup) -> Html<String> {
-    Html(Frame { visitor, words, title }.around(body).into_string())
+/// An office page in its frame. A language that was asked for is remembered.
+fn page(visitor: &Visitor, words: &Words, title: &str, body: Markup) -> Response {
+    let page = Html(Frame { visitor, words, title }.around(body).into_string());
+    match visitor.chosen {
+        None => page.into_response(),
+        Some(language) => {
+            let (name, tag) = (visitor::LANGUAGE_COOKIE, language.tag());
+            let cookie = format!("{name}={tag}; Path=/; Max-Age=31536000; HttpOnly; SameSite=Lax");
+            ([(SET_COOKIE, cookie)], page).into_response()
+        }
+    }
+}
+
+/// Said when disk or database fail, and so perhaps nothing is known of the visitor: in every language.
+fn later(refusal: Refusal) -> Response {
+    let status = refusal.status();
+    let Ok(library) = Library::open() else { return refusal.into_response() };
+    let body = html! {
+        (DOCTYPE)
+        html lang=(Language::default().tag()) {
+            (frame::head("Coilside"))
+            body.office { main { @for language in Language::ALL {
+                @let words = library.words(language, None);
+                section.message lang=(language.tag()) { h1 { (words.text("office-later")) } p { (words.text("office-later.do")) } }
+            } } }
+        }
+    };
+    (status, Html(body.into_string())).into_response()
 }
 
 async fn nothing_here(visitor: Visitor) -> PageError {

@@ -2,15 +2,19 @@
 
 use axum::extract::{Path, State};
 use axum::response::{Html, IntoResponse as _};
-use coilside_core::record::summary::{Pair, Summary};
+use coilside_core::record::summary::Summary;
 use coilside_core::visit::event::Severity;
+use coilside_core::visit::state::Photo;
 use coilside_core::words::Words;
 use maud::{DOCTYPE, Markup, html};
 
 use super::frame::{head, languages, mark};
 use super::photos::picture;
+use super::visit_photos::pairs_of;
+use super::visit_readings::shared_name;
 use super::visitor::Visitor;
 use super::{Page, PageError};
+use crate::app::language::Language;
 use crate::app::library::Library;
 use crate::app::record::{self, Record};
 use crate::app::{make_summary, preview};
@@ -44,10 +48,10 @@ pub(super) async fn photo(
     let digest = Digest::parse(&digest).map_err(|_| PageError::NoSummary(visitor.clone()))?;
     let shown = on_shelf(&office, move |store, library, _| -> Result<_, StoreError> {
         let Some(record) = behind(store, library, &token)? else { return Ok(false) };
-        let language = make_summary::owners_language(&record);
-        let Some(summary) = make_summary::make(&record, library, None, language) else { return Ok(false) };
-        let mut pictures = summary.pairs.iter().flat_map(|pair| [&pair.before, &pair.after]).flatten();
-        Ok(pictures.any(|shown| shown.as_str() == digest.to_string()))
+        let words = library.words(Language::default(), record.pack.map(|found| found.pack));
+        let mut pairs = record.visit.runs.values().flat_map(|run| pairs_of(words, &record, run));
+        let is_it = |photo: &Photo| photo.digest.as_str() == digest.to_string();
+        Ok(pairs.any(|pair| pair.sides().into_iter().any(|(_, photo)| photo.is_some_and(is_it))))
     });
     if !shown.await? {
         return Err(PageError::NoSummary(visitor));
@@ -81,8 +85,8 @@ fn document(words: &Words, visitor: &Visitor, record: &Record<'_>, summary: &Sum
                     (answers(summary))
                     (findings(words, summary))
                     (done(words, summary, record.visit.runs.len() > 1))
-                    (pairs(words, record, summary, token))
-                    (numbers(words, summary))
+                    (pairs(words, record, token))
+                    (numbers(words, record, summary))
                     (list("office-summary-gaps", words, &summary.gaps))
                     (list("office-summary-settings", words, &summary.settings))
                     (list("office-summary-cautions", words, &summary.cautions))
@@ -110,18 +114,18 @@ fn answers(summary: &Summary) -> Markup {
     }
 }
 
-/// Lines of an answer; one that is a telephone number can be tapped.
+/// Parts of an answer, one a line; one that is a telephone number can be tapped.
 fn with_telephone(text: &str) -> Markup {
-    let number = |line: &str| -> Option<String> {
-        let digits: String = line.chars().filter(|c| c.is_ascii_digit() || *c == '+').collect();
-        let only = line.chars().all(|c| c.is_ascii_digit() || " +-()/.\u{a0}".contains(c));
+    let number = |part: &str| -> Option<String> {
+        let digits: String = part.chars().filter(|c| c.is_ascii_digit() || *c == '+').collect();
+        let only = part.chars().all(|c| c.is_ascii_digit() || " +-()/.\u{a0}".contains(c));
         (only && digits.len() >= 5).then_some(digits)
     };
     html! {
-        @for line in text.lines() {
-            @match number(line.trim()) {
-                Some(digits) => a.telephone href={ "tel:" (digits) } { (line.trim()) },
-                None => span.line { (line.trim()) },
+        @for part in text.split(['\n', '·']).map(str::trim).filter(|part| !part.is_empty()) {
+            @match number(part) {
+                Some(digits) => a.telephone href={ "tel:" (digits) } { (part) },
+                None => span.line { (part) },
             }
         }
     }
@@ -159,36 +163,45 @@ fn done(words: &Words, summary: &Summary, several: bool) -> Markup {
     }
 }
 
-fn pairs(words: &Words, record: &Record<'_>, summary: &Summary, token: &str) -> Markup {
-    let here =
-        |pair: &&Pair| [&pair.before, &pair.after].into_iter().flatten().any(|digest| record.safe.contains(digest));
-    let shown: Vec<&Pair> = summary.pairs.iter().filter(here).collect();
+fn pairs(words: &Words, record: &Record<'_>, token: &str) -> Markup {
+    let all = record.visit.runs.values().flat_map(|run| pairs_of(words, record, run));
+    let shown: Vec<_> = all.filter(|pair| pair.sides().iter().any(|(_, photo)| is_here(record, *photo))).collect();
     html! {
         @if !shown.is_empty() {
             section {
                 h2 { (words.text("office-before-after")) }
-                @for pair in shown {
-                    div.pair {
-                        h3 { (pair.title) }
-                        @for (digest, key) in [(&pair.before, "office-before"), (&pair.after, "office-after")] {
-                            @if let Some(digest) = digest.as_ref().filter(|digest| record.safe.contains(*digest)) {
-                                figure {
-                                    img src={ "/s/" (token) "/photos/" (digest) } loading="lazy" decoding="async"
-                                        alt={ (pair.title) ", " (words.text(key)) };
-                                    figcaption { (words.text(key)) }
-                                }
-                            } @else {
-                                div.no-photo { b { (words.text(key)) } span { (words.text("office-no-photo")) } }
-                            }
+                @for pair in &shown {
+                    div.pair { @for (title, photo) in pair.sides() {
+                        @match photo.filter(|photo| is_here(record, Some(photo))) {
+                            Some(photo) => figure {
+                                img src={ "/s/" (token) "/photos/" (photo.digest) } alt=(title) loading="lazy" decoding="async";
+                                figcaption { (title) }
+                            },
+                            None => div.no-photo { b { (title) } span { (words.text("office-no-photo")) } },
                         }
-                    }
+                    } }
                 }
             }
         }
     }
 }
 
-fn numbers(words: &Words, summary: &Summary) -> Markup {
+fn is_here(record: &Record<'_>, photo: Option<&Photo>) -> bool {
+    photo.is_some_and(|photo| record.safe.contains(&photo.digest))
+}
+
+/// A value's name without 'as left', where the procedure has it as found too.
+fn label(words: &Words, record: &Record<'_>, label: &str) -> String {
+    let pack = record.pack.map(|found| &found.pack.pack);
+    let left = pack.and_then(|pack| pack.readings.iter().find(|left| words.text(&format!("reading-{}", left.id)) == label));
+    let found = left.and_then(|left| pack?.reading(left.as_found.as_ref()?.as_str()));
+    match (found, left) {
+        (Some(found), Some(left)) => shared_name(words, found, left),
+        _ => label.to_owned(),
+    }
+}
+
+fn numbers(words: &Words, record: &Record<'_>, summary: &Summary) -> Markup {
     html! {
         @if !summary.numbers.is_empty() {
             section {
@@ -196,7 +209,7 @@ fn numbers(words: &Words, summary: &Summary) -> Markup {
                 p.quiet { (words.text("office-summary-numbers-hint")) }
                 ul.numbers { @for changed in &summary.numbers {
                     li {
-                        h3 { (changed.label) }
+                        h3 { (label(words, record, &changed.label)) }
                         dl {
                             div { dt { (words.text("office-before")) } dd { (changed.found) } }
                             div { dt { (words.text("office-after")) } dd { (changed.left) } }

@@ -1,7 +1,6 @@
 //! One visit, for review: what was found, done, left and missing, and whether the record holds.
 
 use axum::extract::{Path, State};
-use axum::response::IntoResponse as _;
 use coilside_core::id;
 use coilside_core::visit::decide::Gap;
 use coilside_core::visit::event::Severity;
@@ -28,7 +27,7 @@ pub(super) async fn show(State(office): State<Office>, SignedIn(visitor): Signed
         let title = site(words, &record);
         Ok(Some(page(&shown, words, &title, body(words, &record))))
     });
-    Ok(made.await?.ok_or(PageError::Missing(visitor))?.into_response())
+    made.await?.ok_or(PageError::Missing(visitor))
 }
 
 fn site(words: &Words, record: &Record<'_>) -> String {
@@ -177,7 +176,7 @@ fn unit(words: &Words, record: &Record<'_>, letter: &id::Letter, run: &Run) -> M
         section.run {
             h2.unit-title { span.unit { (letter) } " " (run.label) }
             (findings(words, run))
-            (visit_photos::pairs(words, record, letter, run))
+            (visit_photos::pairs(words, record, run))
             (visit_readings::readings(words, record, run))
             (settings(words, run))
             (visit_photos::others(words, record, run))

@@ -12,45 +12,49 @@ use maud::{Markup, html};
 use crate::app::day;
 use crate::app::record::Record;
 
-/// Before and after of the same view.
-struct Pair<'a> {
-    title: String,
-    before: Option<&'a Photo>,
-    after: Option<&'a Photo>,
+/// The same view before and after the work, each with its own title.
+pub(super) struct Pair<'a> {
+    pub(super) before_title: String,
+    pub(super) after_title: String,
+    pub(super) before: Option<&'a Photo>,
+    pub(super) after: Option<&'a Photo>,
 }
 
-pub(super) fn pairs(words: &Words, record: &Record<'_>, letter: &id::Letter, run: &Run) -> Markup {
+impl<'a> Pair<'a> {
+    /// Both sides, before first.
+    pub(super) fn sides(&self) -> [(&str, Option<&'a Photo>); 2] {
+        [(&self.before_title, self.before), (&self.after_title, self.after)]
+    }
+}
+
+pub(super) fn pairs(words: &Words, record: &Record<'_>, run: &Run) -> Markup {
     let pairs = pairs_of(words, record, run);
     html! {
         @if !pairs.is_empty() {
             section.card {
                 h3 { (words.text("office-before-after")) }
                 @for pair in &pairs {
-                    div.pair {
-                        h4 { (pair.title) }
-                        @for (photo, key) in [(pair.before, "office-before"), (pair.after, "office-after")] {
-                            @match photo {
-                                Some(photo) => {
-                                    @let label = words.text(key);
-                                    (figure(words, record, photo, &label, &format!("{} {letter}, {}", pair.title, label)))
-                                }
-                                None => div.no-photo { b { (words.text(key)) } span { (words.text("office-no-photo")) } },
-                            }
+                    div.pair { @for (title, photo) in pair.sides() {
+                        @match photo {
+                            Some(photo) => (figure(words, record, photo, title)),
+                            None => div.no-photo { b { (title) } span { (words.text("office-no-photo")) } },
                         }
-                    }
+                    } }
                 }
             }
         }
     }
 }
 
-fn pairs_of<'a>(words: &Words, record: &Record<'_>, run: &'a Run) -> Vec<Pair<'a>> {
+/// The pairs of which at least one side is there, in the order of the procedure.
+pub(super) fn pairs_of<'a>(words: &Words, record: &Record<'_>, run: &'a Run) -> Vec<Pair<'a>> {
     let Some(found) = record.pack else { return Vec::new() };
     let newest = |slot: &str| run.photos.get(slot).and_then(|photos| photos.last());
     let shots = found.pack.pack.shots.iter().filter_map(|shot| Some((shot, shot.before.as_ref()?)));
     shots
         .map(|(shot, before)| Pair {
-            title: words.text(&format!("shot-{}", shot.id)),
+            before_title: words.text(&format!("shot-{before}")),
+            after_title: words.text(&format!("shot-{}", shot.id)),
             before: newest(before.as_str()),
             after: newest(shot.id.as_str()),
         })
@@ -75,7 +79,7 @@ pub(super) fn others(words: &Words, record: &Record<'_>, run: &Run) -> Markup {
                 h3 { (words.text("office-other-photos")) }
                 div.photos { @for (slot, photo) in others {
                     @let title = slot_title(words, record, slot);
-                    (figure(words, record, photo, &title, &title))
+                    (figure(words, record, photo, &title))
                 } }
             }
         }
@@ -90,21 +94,21 @@ fn slot_title(words: &Words, record: &Record<'_>, slot: &id::Slot) -> String {
     }
 }
 
-fn figure(words: &Words, record: &Record<'_>, photo: &Photo, label: &str, alt: &str) -> Markup {
+fn figure(words: &Words, record: &Record<'_>, photo: &Photo, title: &str) -> Markup {
     let here = record.safe.contains(&photo.digest);
     let shown = here && !photo.flags.contains(&PhotoFlag::NoPreview);
     html! {
         figure {
             @if shown {
                 a href={ "/photos/" (photo.digest) "/preview" } {
-                    img src={ "/photos/" (photo.digest) "/preview" } alt=(alt) loading="lazy" decoding="async"
+                    img src={ "/photos/" (photo.digest) "/preview" } alt=(title) loading="lazy" decoding="async"
                         width=[size(photo).map(|(width, _)| width)] height=[size(photo).map(|(_, height)| height)];
                 }
             } @else {
                 div.no-photo { (words.text(if here { "flag-no-preview" } else { "office-photo-waits" })) }
             }
             figcaption {
-                b { (label) }
+                b { (title) }
                 span { time { (day::clock(photo.at.utc_ms, photo.at.offset_min)) } @if let Some(place) = place(words, record, photo) { " · " (place) } }
                 @if !photo.facts.taken.is_empty() && photo.flags.contains(&PhotoFlag::TimeDiffers) {
                     span { (words.fill("office-camera-time", &[("time", &photo.facts.taken)])) }

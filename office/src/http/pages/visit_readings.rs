@@ -62,7 +62,7 @@ fn side_by_side(words: &Words, run: &Run, pairs: &[(&Reading, &Reading)]) -> Mar
             } }
             tbody { @for (found, left) in pairs {
                 tr {
-                    th scope="row" { (shared_name(words, left)) }
+                    th scope="row" { (shared_name(words, found, left)) }
                     td.number { (value(words, run, found)) }
                     td.number { (value(words, run, left)) }
                     td.number { (change(words, run, found, left)) }
@@ -73,11 +73,14 @@ fn side_by_side(words: &Words, run: &Run, pairs: &[(&Reading, &Reading)]) -> Mar
     }
 }
 
-/// 'Water flow, as left' stands in a row of both: the part behind the comma is in the column's head.
-fn shared_name(words: &Words, left: &Reading) -> String {
-    let name = words.text(&format!("reading-{}", left.id));
-    let suffix = format!(", {}", words.text("column-left").to_lowercase());
-    name.strip_suffix(&suffix).map(str::to_owned).unwrap_or(name)
+/// 'Water flow, as found' and 'Water flow, as left' stand in one row: what they share, before the last comma.
+pub(super) fn shared_name(words: &Words, found: &Reading, left: &Reading) -> String {
+    let name = |reading: &Reading| words.text(&format!("reading-{}", reading.id));
+    let (found, left) = (name(found), name(left));
+    match (found.rsplit_once(", "), left.rsplit_once(", ")) {
+        (Some((shared, _)), Some((same, _))) if shared == same => shared.to_owned(),
+        _ => left,
+    }
 }
 
 fn had(run: &Run, id: &ReadingId) -> bool {

@@ -70,7 +70,7 @@ pub(super) async fn list(
         @if list.rows.is_empty() { (nothing(words, &question)) } @else { (table(words, &question, &list)) }
         (paging(words, &question, &list))
     };
-    Ok(page(&visitor, words, &words.text("office-visits"), body).into_response())
+    Ok(page(&visitor, words, &words.text("office-visits"), body))
 }
 
 /// The address of the same list with something else asked.
@@ -185,8 +185,7 @@ fn visit_row(words: &Words, row: &Listing) -> Markup {
             td.date role="cell" { time { (day::stamp(row.opened_ms, row.offset_min)) } }
             td.site role="cell" {
                 a href={ "/visits/" (row.visit) } { (site) }
-                span.quiet { (row.units) }
-                @if !row.place.is_empty() { span.quiet { (row.place) } }
+                span.quiet { (row.units) @if !row.place.is_empty() { " · " (row.place) } }
             }
             td.technician role="cell" { span.label { (label("technician")) } (row.technician) }
             td.state role="cell" {

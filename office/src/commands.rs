@@ -1,0 +1,142 @@
+//! What the program can be asked to do.
+
+use std::error::Error;
+use std::path::{Path, PathBuf};
+use std::time::{SystemTime, UNIX_EPOCH};
+use std::{fs, io};
+
+use clap::Parser;
+use coilside_office::{OfficeSettings, demo, open};
+use coilside_web::FieldSettings;
+
+/// The service of heat-pump water heaters, from the door to the owner's summary.
+#[derive(Parser, Debug)]
+#[command(version, about)]
+pub(crate) enum Command {
+    /// Start an office and a browser shell with an invented village. Begin here.
+    Demo {
+        /// Where the demo keeps what it has; made if it is not there.
+        #[arg(long, default_value = "coilside-demo")]
+        folder: PathBuf,
+        /// Forget an earlier demo in that folder and begin anew.
+        #[arg(long)]
+        fresh: bool,
+        /// The office's port on 127.0.0.1; 0 for any.
+        #[arg(long, default_value_t = 0)]
+        office_port: u16,
+        /// The browser shell's port on 127.0.0.1; 0 for any.
+        #[arg(long, default_value_t = 0)]
+        field_port: u16,
+    },
+    /// Start the browser shell of one technician.
+    Field {
+        /// Where visits, photographs and the device's key lie; made if it is not there.
+        #[arg(long)]
+        folder: PathBuf,
+        /// The port on 127.0.0.1; 0 for the one of the last time, or any.
+        #[arg(long, default_value_t = 0)]
+        port: u16,
+        /// The office's address.
+        #[arg(long)]
+        office: Option<String>,
+        /// A file that holds the token which the office gave to this device.
+        #[arg(long)]
+        token_file: Option<PathBuf>,
+    },
+    /// Start the office.
+    Office {
+        /// Where records, photographs and the database lie; made if it is not there.
+        #[arg(long)]
+        folder: PathBuf,
+        /// The port on 127.0.0.1; 0 for any.
+        #[arg(long, default_value_t = 8080)]
+        port: u16,
+        /// Print a new link to sign in once, and stop.
+        #[arg(long)]
+        new_link: bool,
+        /// Let a device in: print its token, and stop. Takes the device's name.
+        #[arg(long, value_name = "NAME")]
+        new_device: Option<String>,
+    },
+}
+
+type Done = Result<(), Box<dyn Error>>;
+
+impl Command {
+    pub(crate) async fn run(self) -> Done {
+        match self {
+            Command::Demo { folder, fresh, office_port, field_port } => {
+                run_demo(&folder, fresh, office_port, field_port).await
+            }
+            Command::Field { folder, port, office, token_file } => {
+                let device_token = token_file.map(fs::read_to_string).transpose()?.map(|token| token.trim().to_owned());
+                Ok(coilside_web::serve(FieldSettings { folder, port, office, device_token }).await?)
+            }
+            Command::Office { folder, port, new_link, new_device } => {
+                run_office(folder, port, new_link, new_device).await
+            }
+        }
+    }
+}
+
+async fn run_office(folder: PathBuf, port: u16, new_link: bool, new_device: Option<String>) -> Done {
+    if new_link {
+        println!("{}", open(&folder)?.new_link()?);
+        return Ok(());
+    }
+    if let Some(name) = new_device {
+        println!("{}", open(&folder)?.add_device(&name)?);
+        return Ok(());
+    }
+    Ok(coilside_office::serve(OfficeSettings { folder, port }).await?)
+}
+
+async fn run_demo(folder: &Path, fresh: bool, office_port: u16, field_port: u16) -> Done {
+    if fresh && folder.exists() {
+        remove_demo(folder)?;
+    }
+    let token_file = folder.join("device-token");
+    let office = open(&folder.join("office"))?;
+    if !token_file.exists() {
+        println!("Drawing the village and playing two visits of the past …");
+        let token = demo::set_up(&office, folder, now_utc_ms()?).await?;
+        fs::write(&token_file, token)?;
+    }
+    let listener = tokio::net::TcpListener::bind(("127.0.0.1", office_port)).await?;
+    let office_address = format!("http://{}", listener.local_addr()?);
+    let link = office.new_link()?;
+    let field = coilside_web::start(FieldSettings {
+        folder: folder.join("field"),
+        port: field_port,
+        office: Some(office_address.clone()),
+        device_token: Some(fs::read_to_string(&token_file)?.trim().to_owned()),
+    })
+    .await?;
+    println!("Technician: {}", field.address());
+    println!("Office:     {office_address}{link}   (signs you in once; then {office_address}/)");
+    println!("Everything in it is invented. It lies in {}; Ctrl-C stops it.", folder.display());
+    let stop = async {
+        // Where no signal can be had the demo runs until it is killed, which it survives.
+        if tokio::signal::ctrl_c().await.is_err() {
+            std::future::pending::<()>().await;
+        }
+    };
+    let serving = tokio::spawn(office.serve_on(listener));
+    field.until(stop).await?;
+    serving.abort();
+    Ok(())
+}
+
+/// Removes a demo's folder, and nothing that is none.
+fn remove_demo(folder: &Path) -> io::Result<()> {
+    let is_demo = folder.join("device-token").exists() || folder.join("office").exists();
+    if !is_demo {
+        let why = format!("{} is not the folder of a demo; choose another one", folder.display());
+        return Err(io::Error::new(io::ErrorKind::InvalidInput, why));
+    }
+    fs::remove_dir_all(folder)
+}
+
+fn now_utc_ms() -> Result<i64, Box<dyn Error>> {
+    Ok(i64::try_from(SystemTime::now().duration_since(UNIX_EPOCH)?.as_millis())?)
+}
