@@ -102,19 +102,15 @@ function foot(screen, ui, openMenu) {
     'footer',
     { key: 'foot', class: 'foot', 'aria-label': say('shell-actions') },
     main ? pressable(main, ui, { main: true }) : null,
-    h(
-      'div',
-      { class: 'foot-row' },
-      others.map((button) => pressable(button, ui)),
-      screen.menu.length
-        ? h(
-            'button',
-            { key: 'menu', type: 'button', class: 'button menu-key', 'aria-haspopup': 'dialog', on: { click: openMenu } },
-            glyph('menu'),
-            h('span', { class: 'label' }, say('shell-menu')),
-          )
-        : null,
-    ),
+    screen.menu.length
+      ? h(
+          'button',
+          { key: 'menu', type: 'button', class: 'button menu-key', 'aria-haspopup': 'dialog', on: { click: openMenu } },
+          glyph('menu'),
+          h('span', { class: 'label' }, say('shell-menu')),
+        )
+      : null,
+    others.length ? h('div', { class: 'foot-row' }, others.map((button) => pressable(button, ui))) : null,
   );
 }
 

@@ -30,8 +30,9 @@ export function blocks(list, ui) {
     let end = at + 1;
     if (SIDE_BY_SIDE.has(kind)) while (list[end]?.block === kind) end += 1;
     if (block.block === 'text' && block.level > 0) {
-      out.push(text(block, ui));
-      level = ui.level + block.level;
+      // A heading is never more than one level below the last one, whatever its size.
+      level = Math.min(6, ui.level + block.level, level + 1);
+      out.push(text(block, level));
     } else if (SIDE_BY_SIDE.has(kind)) {
       const run = list.slice(at, end).map((each) => one(each, { ...ui, level }));
       out.push(h('div', { class: `run run-${kind}${end - at > 1 ? ' many' : ''}` }, run));
@@ -44,7 +45,7 @@ export function blocks(list, ui) {
 /** @param {Block} block @param {Ui} ui */
 function one(block, ui) {
   switch (block.block) {
-    case 'text': return text(block, ui);
+    case 'text': return text(block, ui.level);
     case 'caution': return caution(block, ui);
     case 'step': return step(block, ui);
     case 'check': return check(block, ui);

@@ -13,7 +13,7 @@ import { say } from '../words.js';
 export function pressable(button, ui, how = {}) {
   const busy = ui.waits(button.press);
   const press = () => ui.press(button.press);
-  const classes = ['button', `tone-${button.tone}`, how.main ? 'main' : '', button.hold ? 'hold' : ''];
+  const classes = ['button', `tone-${button.tone}`, how.main ? 'main' : '', button.hold ? 'hold' : '', button.label.length > 22 ? 'wordy' : ''];
   const mark = how.icon ?? (button.tone === 'danger' || button.tone === 'attention' ? button.tone : null);
   return h(
     'button',

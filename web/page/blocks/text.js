@@ -5,10 +5,9 @@ import { say } from '../words.js';
 
 /** @typedef {import('../ui').Ui} Ui */
 
-/** Words: running text or a heading. @param {import('../screen').TextBlock} block @param {Ui} ui */
-export function text(block, ui) {
+/** Words: running text, or a heading of a level from 1 to 6. @param {import('../screen').TextBlock} block @param {number} level */
+export function text(block, level) {
   if (block.level > 0) {
-    const level = Math.min(6, ui.level + block.level);
     return h(`h${level}`, { class: `heading heading-${block.level} tone-${block.tone}` }, block.text);
   }
   const marked = block.tone === 'good' || block.tone === 'attention' || block.tone === 'danger';
@@ -22,8 +21,8 @@ export function caution(block, ui) {
   return h(
     'section',
     { class: 'caution', 'aria-label': `${say('shell-caution')}: ${block.title}` },
-    h('span', { class: 'sign-box', 'aria-hidden': 'true' }, signOf(block.sign)),
-    h('div', null, h(`h${level}`, { class: 'caution-title' }, block.title), h('p', null, block.text)),
+    h('div', { class: 'caution-head' }, signOf(block.sign), h(`h${level}`, { class: 'caution-title' }, block.title)),
+    h('p', null, block.text),
   );
 }
 
