@@ -197,7 +197,7 @@ impl<'a> Player<'a> {
     /// # Errors
     /// Where the visit does not go on.
     pub fn play(&mut self) -> Result<(), PlayError> {
-        while self.next()? != Move::Sealed {}
+        while self.go_on()? != Move::Sealed {}
         Ok(())
     }
 
@@ -205,7 +205,7 @@ impl<'a> Player<'a> {
     ///
     /// # Errors
     /// Where there is nothing that leads on.
-    pub fn next(&mut self) -> Result<Move, PlayError> {
+    pub fn go_on(&mut self) -> Result<Move, PlayError> {
         self.door.let_pass(&mut self.clock, 7_000);
         if let Some(effect) = self.waiting.pop() {
             return self.answer(&effect);
