@@ -2,6 +2,7 @@
 
 /** @typedef {import('./screen').Action} Action */
 /** @typedef {import('./screen').NumberBlock} NumberBlock */
+/** @typedef {import('./screen').TextEntryBlock} TextEntryBlock */
 
 /** How long typing must rest before the text is sent, milliseconds. */
 const REST_MS = 300;
@@ -47,12 +48,13 @@ export class Fields {
   }
 
   /**
-   * A number's field was left: what was typed is meant. A field that was only passed through is not sent again.
-   * @param {NumberBlock} block @param {string} text
+   * A field was left: what was typed is meant. A field that was only passed through is not sent again.
+   * @param {NumberBlock | TextEntryBlock} block @param {string} text
    */
   leave(block, text) {
     const field = block.field;
-    const halfTyped = text !== '' && block.taken === null && block.problem === null && block.question === null;
+    const halfTyped =
+      block.block === 'number' && text !== '' && block.taken === null && block.problem === null && block.question === null;
     if (!this.touched.has(field) && !halfTyped) return;
     clearTimeout(this.timers.get(field));
     this.timers.delete(field);

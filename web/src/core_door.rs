@@ -42,7 +42,7 @@ impl CoreDoor for Field {
     }
 
     fn act(&self, action_id: String, action: Action, now: Now) -> Result<Turn, Problem> {
-        Ok(Field::act(self, &action_id, &action, &now)?)
+        Ok(Field::act(self, &action_id, &meant(action), &now)?)
     }
 
     fn done(&self, effect_id: String, outcome: Outcome, now: Now) -> Result<Turn, Problem> {
@@ -78,6 +78,15 @@ impl CoreDoor for Field {
         now: Now,
     ) -> Result<(), Problem> {
         Ok(Field::answered(self, &request_id, status, &headers, &body, &now)?)
+    }
+}
+
+/// The page says of every field that was left that its text is meant. The core takes that of readings; of words that
+/// a button will take (a reason, a finding) it wants the draft.
+fn meant(action: Action) -> Action {
+    match action {
+        Action::Enter { field, text } if !field.starts_with("read:") => Action::Draft { field, text },
+        other => other,
     }
 }
 

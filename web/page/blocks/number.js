@@ -56,10 +56,10 @@ export function number(block, ui) {
       'div',
       { class: 'beside' },
       block.taken
-        ? h('p', { id: `${id}-taken`, class: 'in-record' }, glyph('done'), h('span', null, `${say('shell-taken')} `, h('strong', null, block.taken)))
+        ? h('p', { id: `${id}-taken`, class: 'in-record' }, glyph('kept'), h('span', null, block.taken))
         : null,
       block.before
-        ? h('p', { id: `${id}-before`, class: 'was' }, `${say('shell-before')} `, h('strong', null, block.before))
+        ? h('p', { id: `${id}-before`, class: 'was' }, block.before)
         : null,
       block.hint ? h('p', { id: `${id}-hint`, class: 'hint' }, block.hint) : null,
     ),
@@ -83,7 +83,12 @@ export function textEntry(block, ui) {
       on: {
         /** @param {Event} event */
         input: (event) => ui.fields.typed(block.field, valueOf(event)),
-        blur: () => ui.fields.flush(block.field),
+        /** @param {Event} event */
+        blur: (event) => ui.leave(block, valueOf(event)),
+        /** @param {KeyboardEvent} event */
+        keydown: (event) => {
+          if (event.key === 'Enter' && !many) ui.leave(block, valueOf(event));
+        },
       },
     }),
     problemLine(block.problem, `${id}-problem`),
