@@ -1,5 +1,8 @@
 //! What the whole-visit and fault tests share: an invented assignment, a person's answers, a key.
 
+pub mod scene;
+pub mod texts;
+
 use std::io::Cursor;
 use std::path::Path;
 
@@ -155,6 +158,15 @@ pub fn assignment(id: &str) -> Assignment {
             history: vec![past],
         }],
     }
+}
+
+/// A folder of its own, in memory where the system has such a place: a visit syncs hundreds of times.
+///
+/// # Errors
+/// Where no folder can be made.
+pub fn folder() -> std::io::Result<tempfile::TempDir> {
+    let memory = Path::new("/dev/shm");
+    if memory.is_dir() { tempfile::tempdir_in(memory) } else { tempfile::tempdir() }
 }
 
 /// Opens a door in a folder.
