@@ -80,7 +80,10 @@ fn two_hundred_kills_lose_no_acknowledged_action_and_no_photograph() {
         player.act(&Action::Go { to: "outbox".into() }).unwrap();
     });
     let (office, field) = kills.call_off();
-    println!("seed {SEED}: {KILLS} kills, {in_the_visit} before the seal, field started {} times, office {} times", field.starts, office.starts);
+    println!(
+        "seed {SEED}: {KILLS} kills, {in_the_visit} before the seal, field started {} times, office {} times",
+        field.starts, office.starts
+    );
     assert!(field.starts > 50 && office.starts > 50, "both were killed");
     assert!(door.repeated.get() > 20, "kills fell into calls: {}", door.repeated.get());
 

@@ -137,10 +137,7 @@ impl Scene {
     ///
     /// # Errors
     /// Where the visit stops before.
-    pub fn play_with(
-        &mut self,
-        mut stop: impl FnMut(&Player<'_>, Option<&Move>) -> bool,
-    ) -> Result<(), SceneError> {
+    pub fn play_with(&mut self, mut stop: impl FnMut(&Player<'_>, Option<&Move>) -> bool) -> Result<(), SceneError> {
         self.count += 1;
         let Some(field) = &self.field else { return Err(SceneError::Other("the door is closed".into())) };
         let name = format!("played-{}", self.count);

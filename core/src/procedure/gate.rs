@@ -2,6 +2,7 @@
 
 use super::danger::{Danger, dangers_of_change};
 use super::pack::{Pack, Phase, Step};
+use super::proof::unproved;
 use crate::id::{ConditionId, ExcursionId, PhaseId, ReadingId, Slot, StepId};
 use crate::now::Now;
 use crate::visit::fact::{Fact, Facts, Holds, Value};
@@ -46,6 +47,12 @@ pub enum Missing {
     SettingNotNoted { excursion: ExcursionId },
     /// The setting is not brought home, nor answered for.
     SettingAway { excursion: ExcursionId },
+    /// The loop was not measured cold.
+    LoopNotCold { reading: ReadingId },
+    /// Neither pH nor conductivity of rinse and supply were measured.
+    RinseNotMeasured,
+    /// The rinse does not equal the supply.
+    RinseDiffers,
     /// It would bring a forbidden state.
     Danger { danger: Danger },
 }
@@ -152,6 +159,7 @@ pub fn allowed(
     }
     if passage == Passage::Done {
         missing.extend(missing_inside(pack, step, run, now));
+        missing.extend(unproved(pack, step, run));
     }
     let change = change(step, run, passage, now);
     let acts = if step.dwell.is_none() || passage == Passage::Start { step.acts.as_slice() } else { &[] };

@@ -164,6 +164,9 @@ pub(super) fn missing_words(missing: &Missing, words: &Words) -> String {
             words.fill("missing-reading", &[("reading", &words.text(&format!("reading-{reading}")))])
         }
         Missing::Shot { slot } => words.fill("missing-shot", &[("shot", &words.text(&format!("shot-{slot}")))]),
+        Missing::LoopNotCold { .. } => words.text("missing-loop-not-cold"),
+        Missing::RinseNotMeasured => words.text("missing-rinse-not-measured"),
+        Missing::RinseDiffers => words.text("missing-rinse-differs"),
         Missing::NotStarted => words.text("missing-not-started"),
         Missing::Wait { left_ms } => words.fill("missing-wait", &[("left", &span(*left_ms))]),
         Missing::SettingNotNoted { excursion } => {
