@@ -144,7 +144,7 @@ impl Scene {
         let mut player = Player::new(field, self.clock.clone(), &self.technician, &name)?;
         let mut moved: Option<Move> = None;
         while !stop(&player, moved.as_ref()) {
-            moved = Some(player.next()?);
+            moved = Some(player.go_on()?);
         }
         self.clock = player.clock.clone();
         Ok(())
