@@ -19,7 +19,7 @@ export type Ui = {
   leap: ((ms: number) => void) | null;
   /** The level of the heading above: 1 to 6. */
   level: number;
-  /** The waiting time that has the screen for itself, and is read from two metres. */
+  /** The waiting time that the screen is about: it stands on top. */
   lone: DwellBlock | null;
   /** Lines about a waiting alarm to show below a waiting time. */
   alarm: { text: string; allow: (() => void) | null } | null;
