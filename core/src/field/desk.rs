@@ -1,6 +1,7 @@
 //! What the door holds between calls: the store, the visit that is open, and what was last refused.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use sha2::{Digest as _, Sha256};
 
@@ -38,10 +39,11 @@ pub(super) struct Desk {
 }
 
 /// The visit that is open.
+#[derive(Clone)]
 pub(super) struct Seat {
     pub(super) visit: Visit,
     pub(super) unit: Letter,
-    pub(super) pack: LoadedPack,
+    pub(super) pack: Arc<LoadedPack>,
     pub(super) assignment: Assignment,
     pub(super) sealed: bool,
 }
@@ -121,7 +123,7 @@ impl Desk {
         let (assignment, _) =
             self.store.assignment(&visit.assignment)?.ok_or_else(|| no_such("assignment", &visit.assignment))?;
         let sealed = self.store.seal(id)?.is_some();
-        Ok(Seat { unit: unit.clone(), pack: from_pinned(&pinned)?, assignment, sealed, visit })
+        Ok(Seat { unit: unit.clone(), pack: Arc::new(from_pinned(&pinned)?), assignment, sealed, visit })
     }
 
     pub(super) fn act(&mut self, action_id: &str, action: &Action, now: &Now) -> Result<Turn, DoorError> {
@@ -182,7 +184,7 @@ impl Desk {
     fn set(&mut self, setting: &str, value: &str, now: &Now) -> Result<Turn, DoorError> {
         match (setting, value) {
             ("language", language) if LANGUAGES.contains(&language) => {
-                self.words = words_for(language, self.seat.as_ref().map(|seat| &seat.pack))?;
+                self.words = words_for(language, self.seat.as_ref().map(|seat| seat.pack.as_ref()))?;
             }
             ("units", "metric" | "us") => self.units = units_of(Some(value)),
             _ => return Err(DoorError::NoSuch { what: "setting", name: format!("{setting}={value}") }),
@@ -339,7 +341,7 @@ impl Desk {
         if effect.outcome.is_some() {
             return self.turn(Vec::new(), now);
         }
-        let seat = self.seat_of(&effect.visit)?;
+        let seat = self.seat_for(&effect.visit)?;
         let ended = Some((effect_id.to_owned(), outcome));
         match outcome {
             Outcome::Place { place } if !seat.sealed && seat.visit.sealing.is_none() => {
@@ -421,8 +423,12 @@ impl Desk {
         }
     }
 
+    /// The visit of an outcome: mostly the one that is open, whose pack need not be read again.
     pub(super) fn seat_for(&self, visit: &VisitId) -> Result<Seat, DoorError> {
-        self.seat_of(visit)
+        match &self.seat {
+            Some(open) if open.visit.id == *visit => Ok(open.clone()),
+            _ => self.seat_of(visit),
+        }
     }
 
     pub(super) fn tell(&mut self, notice: Notice) {
