@@ -74,7 +74,8 @@ impl Keys {
         if text.contains("???") || text.contains('\u{fffd}') {
             return Some("a lost letter");
         }
-        let words = || text.split([' ', '\u{a0}', ',', ';', ':', '“', '”', '(', ')']).map(|word| word.trim_end_matches('.'));
+        let words =
+            || text.split([' ', '\u{a0}', ',', ';', ':', '“', '”', '(', ')']).map(|word| word.trim_end_matches('.'));
         words().any(|word| is_keylike(word) && (self.0.contains(word) || has_family(word))).then_some("a key")
     }
 }
@@ -90,9 +91,39 @@ fn is_keylike(word: &str) -> bool {
 /// Begins as the keys of a family do: also a key that no file has shows up by that.
 fn has_family(word: &str) -> bool {
     const FAMILIES: &[&str] = &[
-        "step", "shot", "reading", "phase", "condition", "excursion", "mix", "instrument", "fact", "need", "danger",
-        "caution", "act", "missing", "problem", "refused", "ask", "menu", "outbox", "dwell", "state", "flag",
-        "emergency", "severity", "summary", "result", "column", "wake", "sealed", "leaving", "round", "foot", "photo",
+        "step",
+        "shot",
+        "reading",
+        "phase",
+        "condition",
+        "excursion",
+        "mix",
+        "instrument",
+        "fact",
+        "need",
+        "danger",
+        "caution",
+        "act",
+        "missing",
+        "problem",
+        "refused",
+        "ask",
+        "menu",
+        "outbox",
+        "dwell",
+        "state",
+        "flag",
+        "emergency",
+        "severity",
+        "summary",
+        "result",
+        "column",
+        "wake",
+        "sealed",
+        "leaving",
+        "round",
+        "foot",
+        "photo",
     ];
     word.split_once('-').is_some_and(|(family, _)| FAMILIES.contains(&family))
 }

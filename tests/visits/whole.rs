@@ -133,7 +133,16 @@ fn a_visit_in_spanish_shows_no_bare_key_and_is_sealed_complete() {
 fn places() -> Vec<String> {
     let pack = coilside_core::procedure::library::built_in().unwrap().remove(0).pack;
     let fixed = [
-        "now", "phases", "photographs", "readings", "findings", "leaving", "break-off", "emergency", "round", "outbox",
+        "now",
+        "phases",
+        "photographs",
+        "readings",
+        "findings",
+        "leaving",
+        "break-off",
+        "emergency",
+        "round",
+        "outbox",
         "settings",
     ];
     let mut places: Vec<String> = fixed.iter().map(|place| (*place).to_owned()).collect();

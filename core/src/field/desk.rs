@@ -18,7 +18,7 @@ use crate::screen::{Notice, Screen, Turn, View, VisitView, notice_of, show};
 use crate::store::{Commit, NewEffect, Sealed, Store};
 use crate::sync::Sender;
 use crate::visit::apply::apply;
-use crate::visit::decide::{Circumstances, Decision, Refusal, decide};
+use crate::visit::decide::{Circumstances, Decision, Refusal, decide, lapses, rested};
 use crate::visit::event::{Body, Event, hex, sha256};
 use crate::visit::state::Visit;
 use crate::words::{LANGUAGES, Words};
@@ -407,6 +407,7 @@ impl Desk {
         ended: Option<(String, &Outcome)>,
         now: &Now,
     ) -> Result<(), DoorError> {
+        let bodies = lapses(&seat.visit, now).into_iter().chain(bodies).collect();
         let (state, events) = chain(seat.visit.clone(), bodies, now)?;
         self.store.commit(&Commit { visit: Some(&state), events, ended, utc_ms: now.utc_ms, ..Commit::default() })?;
         self.keep(Seat { visit: state, ..seat });
@@ -454,12 +455,12 @@ impl Desk {
     pub(super) fn show(&self, now: &Now) -> Result<Screen, DoorError> {
         let drafts = self.store.drafts(&self.draft_place())?;
         let on_round = matches!(self.place.as_str(), "round" | "settings" | "outbox") || self.seat.is_none();
-        let visit = match &self.seat {
-            Some(seat) => Some(VisitView {
-                visit: &seat.visit,
+        let rested = self.seat.as_ref().map(|seat| rested(&seat.visit, now));
+        let visit = match self.seat.as_ref().zip(rested.as_ref()) {
+            Some((seat, visit)) => Some(VisitView {
+                visit,
                 unit: &seat.unit,
-                run: seat
-                    .visit
+                run: visit
                     .run(&seat.unit)
                     .ok_or_else(|| DoorError::NoSuch { what: "unit", name: seat.unit.0.clone() })?,
                 pack: &seat.pack.pack,
