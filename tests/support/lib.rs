@@ -117,7 +117,7 @@ impl Answers for Technician {
 #[must_use]
 pub fn jpeg_of(name: &str) -> Vec<u8> {
     let seed = name.bytes().fold(7_u32, |sum, byte| sum.wrapping_mul(31).wrapping_add(u32::from(byte)));
-    let picture = image::RgbImage::from_fn(80, 60, |x, y| {
+    let picture = image::RgbImage::from_fn(24, 16, |x, y| {
         let value = seed.wrapping_add(x * 3).wrapping_add(y * 5);
         image::Rgb([(value % 256) as u8, (value / 3 % 256) as u8, (value / 7 % 256) as u8])
     });

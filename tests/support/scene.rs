@@ -159,6 +159,15 @@ impl Scene {
         self.field().act(&format!("acted-{}", self.count), action, &self.clock.now())
     }
 
+    /// Does an action at another moment than the scene's own.
+    ///
+    /// # Errors
+    /// Where the door fails.
+    pub fn act_at(&mut self, action: &Action, now: &Now) -> Result<Turn, DoorError> {
+        self.count += 1;
+        self.field().act(&format!("acted-{}", self.count), action, now)
+    }
+
     /// Types into a field and leaves it.
     ///
     /// # Errors
@@ -301,12 +310,45 @@ impl Scene {
     /// # Errors
     /// Where it cannot be opened.
     pub fn reopen(&mut self) -> Result<Turn, DoorError> {
+        self.reopen_at(&self.clock.now())
+    }
+
+    /// Opens the door again at another moment than the scene's own.
+    ///
+    /// # Errors
+    /// Where it cannot be opened.
+    pub fn reopen_at(&mut self, now: &Now) -> Result<Turn, DoorError> {
         self.field = None;
-        let field = open(self.folder.path(), &self.clock.now(), &self.technician)?;
-        let turn = field.opened(&self.clock.now())?;
+        let field = open(self.folder.path(), now, &self.technician)?;
+        let turn = field.opened(now)?;
         self.field = Some(field);
         Ok(turn)
     }
+
+    /// Another door on a copy of the log as it is at this moment, in a folder of its own.
+    ///
+    /// # Errors
+    /// Where it cannot be copied or opened.
+    pub fn copy(&self) -> Result<Scene, SceneError> {
+        copy_of(self.folder.path(), &self.clock, &self.technician)
+    }
+}
+
+/// A scene on a copy of a folder's log, also of one whose door is open.
+///
+/// # Errors
+/// Where it cannot be copied or opened.
+pub fn copy_of(from: &std::path::Path, clock: &Clock, technician: &Technician) -> Result<Scene, SceneError> {
+    let other = |error: std::io::Error| SceneError::Other(error.to_string());
+    let folder = folder().map_err(other)?;
+    for name in ["field.db", "field.db-wal"] {
+        if from.join(name).exists() {
+            std::fs::copy(from.join(name), folder.path().join(name)).map_err(other)?;
+        }
+    }
+    let technician = Technician::who_says(&technician.other);
+    let field = open(folder.path(), &clock.now(), &technician)?;
+    Ok(Scene { folder, technician, clock: clock.clone(), field: Some(field), count: 10_000 })
 }
 
 /// The words of a language with those of the built-in pack.

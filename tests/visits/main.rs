@@ -1,4 +1,5 @@
 //! Whole visits, driven action by action through the door.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing, reason = "tests")]
 
+mod refusals;
 mod whole;

@@ -9,7 +9,7 @@ use crate::now::Now;
 use crate::screen::{Notice, Tone, Turn};
 use crate::store::Commit;
 use crate::store::shelf::Shelf as _;
-use crate::visit::decide::photo_events;
+use crate::visit::decide::{lapses, photo_events};
 use crate::visit::event::Body;
 
 /// Where a photograph that came belongs.
@@ -86,6 +86,7 @@ impl Field {
             if seat.visit.sealing.is_some() {
                 bodies.push(Body::SealCancelled {});
             }
+            bodies.extend(lapses(&seat.visit, now));
             bodies.extend(photo_events(&seat.visit, &came.unit, &came.slot, prepared));
         }
         let (state, events) = chain(seat.visit.clone(), bodies, now)?;

@@ -149,12 +149,7 @@ fn apply_to_run(run: &mut Run, body: &Body, event: &Event) {
                 excursion.end = ExcursionEnd::Left { reason: reason.clone() };
             }
         }
-        Body::FactsLapsed { facts, .. } => {
-            for (fact, value) in facts {
-                run.facts.remove(fact);
-                run.lapsed.insert(*fact, *value);
-            }
-        }
+        Body::FactsLapsed { facts, .. } => run.lapse(facts),
         Body::FactRechecked { fact, value, .. } => {
             run.lapsed.remove(fact);
             run.facts.insert(*fact, *value);

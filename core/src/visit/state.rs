@@ -215,6 +215,14 @@ impl Run {
         matches!(self.steps.get(step), Some(Mark::Done { .. } | Mark::Skipped { .. } | Mark::Happened { .. }))
     }
 
+    /// Facts become not known, as they were is kept to be looked at again.
+    pub(super) fn lapse(&mut self, facts: &Facts) {
+        for (fact, value) in facts {
+            self.facts.remove(fact);
+            self.lapsed.insert(*fact, *value);
+        }
+    }
+
     /// Settings away from home that nobody answered for.
     pub fn open_excursions(&self) -> impl Iterator<Item = (&ExcursionId, &Excursion)> {
         self.excursions.iter().filter(|(_, excursion)| excursion.end == ExcursionEnd::Open)
