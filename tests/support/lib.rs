@@ -98,7 +98,7 @@ impl Answers for Technician {
         Some(option.to_owned())
     }
 
-    fn photograph(&self, slot: &str) -> Vec<u8> {
+    fn photograph(&self, slot: &str, _: &Now) -> Vec<u8> {
         jpeg_of(slot)
     }
 

@@ -16,8 +16,8 @@ pub trait Answers {
     fn typed(&self, field: &str) -> Option<String>;
     /// An option for a question.
     fn chosen(&self, field: &str) -> Option<String>;
-    /// A photograph's bytes for a slot.
-    fn photograph(&self, slot: &str) -> Vec<u8>;
+    /// A photograph's bytes for a slot, taken now.
+    fn photograph(&self, slot: &str, now: &Now) -> Vec<u8>;
     /// Where the device is.
     fn place(&self) -> Option<PlaceFix>;
     /// Signs bytes given in base64; the signature in base64.
@@ -230,7 +230,7 @@ impl<'a> Player<'a> {
     fn answer(&mut self, effect: &Effect) -> Result<Move, PlayError> {
         let outcome = match &effect.request {
             Request::TakePhoto { slot, .. } => {
-                self.door.put_photograph(&effect.id, &self.answers.photograph(slot))?;
+                self.door.put_photograph(&effect.id, &self.answers.photograph(slot, &self.clock.now()))?;
                 Outcome::Photo { place: self.answers.place() }
             }
             Request::Locate => match self.answers.place() {
