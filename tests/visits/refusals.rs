@@ -5,10 +5,12 @@
 
 use coilside_core::action::Action;
 use coilside_core::id::Letter;
+use coilside_core::procedure::danger::Danger;
 use coilside_core::procedure::gate::{Passage, allowed};
 use coilside_core::procedure::library::built_in;
 use coilside_core::screen::{Notice, Screen, Tone};
 use coilside_core::visit::event::Body;
+use coilside_core::visit::fact::{Fact, Value};
 use coilside_core::visit::state::{ExcursionEnd, Mark};
 use coilside_tests::scene::{Scene, notice_lines, words};
 
@@ -291,4 +293,19 @@ fn the_last_mark_can_be_taken_back_and_both_stay_in_the_log() {
     refused(&mut scene, &start("soak-coil"), Tone::Danger, &["danger-spray-hot", "need-coil-cold"]);
     let not_last = Action::Undo { step: "lock-off".into() };
     refused(&mut scene, &not_last, Tone::Attention, &["refused-no-such"]);
+}
+
+#[test]
+fn a_danger_between_beginning_and_end_of_what_happened_is_recorded_too() {
+    let mut scene = Scene::at_step("water-first", &[]).unwrap();
+    scene.draft("happened:circulate-acid", "Acid poured straight into the empty bucket, pump on").unwrap();
+    scene.act(&Action::Happened { step: "circulate-acid".into() }).unwrap();
+    let Body::StepHappened { dangers, sets, .. } = scene.last_event().unwrap().body else {
+        panic!("{:?}", scene.last_event());
+    };
+    assert!(dangers.contains(&Danger::AcidBeforeWater), "{dangers:?}");
+    // At the end the acid is spent and the pump stands; that the rinse must be proved anew comes from the beginning.
+    assert_eq!(sets.get(&Fact::Loop), Some(&Value::Spent));
+    assert_eq!(sets.get(&Fact::ServicePump), Some(&Value::Stopped));
+    assert_eq!(sets.get(&Fact::RinseCheck), Some(&Value::Unproved));
 }

@@ -1,7 +1,7 @@
 //! Gates: may this step start, or be marked done, as things are? The field and the pack checker both ask here.
 
 use super::danger::{Danger, dangers_of_change};
-use super::pack::{Pack, Phase, Step};
+use super::pack::{Act, Pack, Phase, Step};
 use crate::id::{ConditionId, ExcursionId, PhaseId, ReadingId, Slot, StepId};
 use crate::now::Now;
 use crate::visit::fact::{Fact, Facts, Holds, Value};
@@ -125,6 +125,12 @@ pub fn facts_after(facts: &Facts, change: &Change) -> Facts {
     after
 }
 
+/// The acts of a step that fall into this passage: what is done in a waiting time begins with it.
+#[must_use]
+pub fn acts(step: &Step, passage: Passage) -> &[Act] {
+    if step.dwell.is_none() || passage == Passage::Start { &step.acts } else { &[] }
+}
+
 /// What the passage would change, or everything that it lacks.
 ///
 /// # Errors
@@ -154,8 +160,7 @@ pub fn allowed(
         missing.extend(missing_inside(pack, step, run, now));
     }
     let change = change(step, run, passage, now);
-    let acts = if step.dwell.is_none() || passage == Passage::Start { step.acts.as_slice() } else { &[] };
-    let dangers = dangers_of_change(&run.facts, &facts_after(&run.facts, &change), acts);
+    let dangers = dangers_of_change(&run.facts, &facts_after(&run.facts, &change), acts(step, passage));
     missing.extend(dangers.into_iter().map(|danger| Missing::Danger { danger }));
     if missing.is_empty() { Ok(change) } else { Err(missing) }
 }

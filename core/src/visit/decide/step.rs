@@ -104,19 +104,28 @@ pub(super) fn happened(run: &Run, id: &str, around: &Circumstances<'_>) -> Resul
     let (_, step) = find(id, around)?;
     let field = format!("happened:{id}");
     let words = words(&field, around)?;
-    let mut change = gate::change(step, run, Passage::Done, around.now);
-    if !matches!(run.steps.get(&step.id), Some(Mark::Running { .. })) {
-        let started = gate::change(step, run, Passage::Start, around.now).sets;
-        let sets: Facts = started.into_iter().chain(change.sets).collect();
-        change.sets = sets;
+    let running = matches!(run.steps.get(&step.id), Some(Mark::Running { .. }));
+    // Beginning and end both happened: what was dangerous only in between is told as well.
+    let passages: &[Passage] =
+        if step.dwell.is_some() && !running { &[Passage::Start, Passage::Done] } else { &[Passage::Done] };
+    let (mut facts, mut sets, mut clears, mut dangers) = (run.facts.clone(), Facts::new(), Vec::new(), Vec::new());
+    for passage in passages {
+        let change = gate::change(step, run, *passage, around.now);
+        let after = facts_after(&facts, &change);
+        dangers.extend(dangers_of_change(&facts, &after, gate::acts(step, *passage)));
+        facts = after;
+        sets.extend(change.sets);
+        clears.extend(change.clears);
     }
-    let dangers = dangers_of_change(&run.facts, &facts_after(&run.facts, &change), &step.acts);
+    sets.retain(|fact, _| facts.contains_key(fact));
+    dangers.sort_unstable();
+    dangers.dedup();
     Ok(Decision {
         events: vec![Body::StepHappened {
             unit: around.unit.clone(),
             step: step.id.clone(),
-            sets: change.sets,
-            clears: change.clears,
+            sets,
+            clears,
             words,
             dangers,
         }],
