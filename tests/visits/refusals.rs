@@ -352,3 +352,16 @@ fn what_happened_all_the_same_is_recorded_with_its_dangers_and_they_stand_on_the
     assert_eq!(seal.notices.first().unwrap().title, words("en").text("refused-seal-danger"));
     assert_eq!(scene.visit().unwrap().sealing, None);
 }
+
+#[test]
+fn taking_back_the_end_of_the_acid_does_not_forget_the_acid() {
+    let mut scene = Scene::at_step("neutralise-bucket", &[]).unwrap();
+    scene.act(&Action::Undo { step: "circulate-acid".into() }).unwrap();
+    assert!(!scene.run().unwrap().is_behind("circulate-acid"));
+    let strip = scene.screen().unwrap().strip;
+    let water = strip.iter().find(|live| live.label == "Water loop").unwrap();
+    assert_eq!((water.value.as_str(), water.tone), ("spent acid", Tone::Danger));
+    let drain = words("en").text("make-safe-acid");
+    assert!(screen_says(&scene.go("break-off").unwrap(), &drain), "breaking off says what to do with the acid");
+    refused(&mut scene, &done("flush-loop"), Tone::Danger, &["danger-drinking-water-unproved"]);
+}

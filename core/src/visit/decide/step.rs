@@ -3,7 +3,7 @@
 use super::{Circumstances, Decision, Refusal, words};
 use crate::effect::Request;
 use crate::id::StepId;
-use crate::procedure::danger::dangers_of_change;
+use crate::procedure::danger::{dangers_of_change, lingers};
 use crate::procedure::gate::{self, Missing, Passage, facts_after};
 use crate::procedure::pack::{Phase, Step};
 use crate::visit::event::Body;
@@ -80,7 +80,7 @@ pub(super) fn skip(run: &Run, id: &str, around: &Circumstances<'_>) -> Result<De
     })
 }
 
-/// A mark is taken back. Only facts that still are as the step set them become not known.
+/// A mark is taken back. Only facts that still are as the step set them become not known, and what lingers stays.
 pub(super) fn undo(run: &Run, id: &str, around: &Circumstances<'_>) -> Result<Decision, Refusal> {
     let (_, step) = find(id, around)?;
     if run.order.last() != Some(&step.id) {
@@ -90,7 +90,7 @@ pub(super) fn undo(run: &Run, id: &str, around: &Circumstances<'_>) -> Result<De
         .sets
         .iter()
         .chain(&step.starts)
-        .filter(|holds| run.facts.get(&holds.fact) == Some(&holds.value))
+        .filter(|holds| run.facts.get(&holds.fact) == Some(&holds.value) && !lingers(**holds))
         .map(|holds| holds.fact)
         .collect();
     Ok(Decision {
