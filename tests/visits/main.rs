@@ -2,4 +2,5 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing, reason = "tests")]
 
 mod refusals;
+mod time;
 mod whole;

@@ -110,7 +110,9 @@ pub fn change(step: &Step, run: &Run, passage: Passage, now: &Now) -> Change {
         sets.insert(Fact::RinseCheck, Value::Unproved);
     }
     let late = match run.steps.get(&step.id) {
-        Some(Mark::Running { since, most_s, .. }) => now.since(since).longest_ms > i64::from(*most_s) * 1000,
+        Some(mark @ Mark::Running { most_s, .. }) => {
+            mark.waited(now).is_some_and(|waited| waited.longest_ms > i64::from(*most_s) * 1000)
+        }
         _ => false,
     };
     Change { sets, clears, late }
@@ -210,8 +212,9 @@ fn missing_inside(pack: &Pack, step: &Step, run: &Run, now: &Now) -> Vec<Missing
     }
     if step.dwell.is_some() {
         match run.steps.get(&step.id) {
-            Some(Mark::Running { since, least_s, .. }) => {
-                let left_ms = i64::from(*least_s) * 1000 - now.since(since).proven_ms;
+            Some(mark @ Mark::Running { least_s, .. }) => {
+                let proven_ms = mark.waited(now).map_or(0, |waited| waited.proven_ms);
+                let left_ms = i64::from(*least_s) * 1000 - proven_ms;
                 if left_ms > 0 {
                     missing.push(Missing::Wait { left_ms });
                 }
