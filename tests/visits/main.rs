@@ -1,6 +1,7 @@
 //! Whole visits, driven action by action through the door.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing, reason = "tests")]
 
+mod break_off;
 mod refusals;
 mod time;
 mod whole;
