@@ -5,10 +5,12 @@
 
 use coilside_core::action::Action;
 use coilside_core::id::Letter;
+use coilside_core::procedure::danger::Danger;
 use coilside_core::procedure::gate::{Passage, allowed};
 use coilside_core::procedure::library::built_in;
 use coilside_core::screen::{Notice, Screen, Tone};
 use coilside_core::visit::event::Body;
+use coilside_core::visit::fact::{Fact, Value};
 use coilside_core::visit::state::{ExcursionEnd, Mark};
 use coilside_tests::scene::{Scene, notice_lines, words};
 
@@ -291,4 +293,75 @@ fn the_last_mark_can_be_taken_back_and_both_stay_in_the_log() {
     refused(&mut scene, &start("soak-coil"), Tone::Danger, &["danger-spray-hot", "need-coil-cold"]);
     let not_last = Action::Undo { step: "lock-off".into() };
     refused(&mut scene, &not_last, Tone::Attention, &["refused-no-such"]);
+}
+
+#[test]
+fn a_danger_between_beginning_and_end_of_what_happened_is_recorded_too() {
+    let mut scene = Scene::at_step("water-first", &[]).unwrap();
+    scene.draft("happened:circulate-acid", "Acid poured straight into the empty bucket, pump on").unwrap();
+    scene.act(&Action::Happened { step: "circulate-acid".into() }).unwrap();
+    let Body::StepHappened { dangers, sets, .. } = scene.last_event().unwrap().body else {
+        panic!("{:?}", scene.last_event());
+    };
+    assert!(dangers.contains(&Danger::AcidBeforeWater), "{dangers:?}");
+    // At the end the acid is spent and the pump stands; that the rinse must be proved anew comes from the beginning.
+    assert_eq!(sets.get(&Fact::Loop), Some(&Value::Spent));
+    assert_eq!(sets.get(&Fact::ServicePump), Some(&Value::Stopped));
+    assert_eq!(sets.get(&Fact::RinseCheck), Some(&Value::Unproved));
+}
+
+#[test]
+fn what_happened_all_the_same_is_recorded_with_its_dangers_and_they_stand_on_the_screen() {
+    let mut scene = Scene::at_step("shut-valves", &[]).unwrap();
+    let notice = refused(&mut scene, &start("circulate-acid"), Tone::Danger, &["danger-acid-past-valves"]);
+    let offer = notice.buttons.first().unwrap();
+    assert_eq!(offer.label, "It already happened");
+    assert_eq!(offer.press, Action::Go { to: "happened:circulate-acid".into() });
+    let page = scene.act(&offer.press).unwrap().screen;
+    let record = page.foot.first().unwrap();
+    assert!(record.hold, "what cannot be taken back is held");
+    assert_eq!(record.press, Action::Happened { step: "circulate-acid".into() });
+    let events = scene.events().unwrap().len();
+    let wordless = scene.act(&record.press).unwrap().screen;
+    assert_eq!(scene.events().unwrap().len(), events, "no words, no event");
+    assert!(format!("{wordless:?}").contains("Write a few words."));
+    scene.draft("happened:circulate-acid", "The helper switched the pump on with acid in the bucket").unwrap();
+    let after = scene.act(&record.press).unwrap().screen;
+    let Body::StepHappened { step, words: said, dangers, sets, .. } = scene.last_event().unwrap().body else {
+        panic!("{:?}", scene.last_event());
+    };
+    assert_eq!(
+        (step.as_str(), said.as_str()),
+        ("circulate-acid", "The helper switched the pump on with acid in the bucket")
+    );
+    let names: Vec<_> = dangers.iter().map(|danger| danger.name()).collect();
+    for name in ["acid-past-valves", "acid-material", "acid-unvented", "drinking-water-unproved"] {
+        assert!(names.contains(&name), "{name} is not among {names:?}");
+    }
+    assert!(!sets.is_empty());
+    // The danger stands, with what to do, on every screen of the visit until it is over.
+    for place in ["now", "readings", "leaving", "phase:exchanger"] {
+        let screen = scene.go(place).unwrap();
+        let title = words("en").text("danger-acid-past-valves");
+        let standing = screen.notices.iter().find(|notice| notice.title == title).unwrap();
+        assert_eq!(standing.tone, Tone::Danger);
+        assert!(standing.lines.iter().any(|line| line.contains("stop the pump, drain it into the bucket")));
+    }
+    assert_eq!(after.place, "now");
+    let seal = scene.act(&Action::Seal).unwrap().screen;
+    assert_eq!(seal.notices.first().unwrap().title, words("en").text("refused-seal-danger"));
+    assert_eq!(scene.visit().unwrap().sealing, None);
+}
+
+#[test]
+fn taking_back_the_end_of_the_acid_does_not_forget_the_acid() {
+    let mut scene = Scene::at_step("neutralise-bucket", &[]).unwrap();
+    scene.act(&Action::Undo { step: "circulate-acid".into() }).unwrap();
+    assert!(!scene.run().unwrap().is_behind("circulate-acid"));
+    let strip = scene.screen().unwrap().strip;
+    let water = strip.iter().find(|live| live.label == "Water loop").unwrap();
+    assert_eq!((water.value.as_str(), water.tone), ("spent acid", Tone::Danger));
+    let drain = words("en").text("make-safe-acid");
+    assert!(screen_says(&scene.go("break-off").unwrap(), &drain), "breaking off says what to do with the acid");
+    refused(&mut scene, &done("flush-loop"), Tone::Danger, &["danger-drinking-water-unproved"]);
 }

@@ -15,12 +15,12 @@ use crate::procedure::measure::Units;
 use crate::record::seal;
 use crate::round::Assignment;
 use crate::screen::{Notice, Screen, Turn, View, VisitView, notice_of, show};
-use crate::store::{Commit, NewEffect, Sealed, Store};
+use crate::store::{Commit, NewEffect, Sealed, Store, StoreError};
 use crate::sync::Sender;
 use crate::visit::apply::apply;
 use crate::visit::decide::{Circumstances, Decision, Refusal, decide, lapses, rested};
 use crate::visit::event::{Body, Event, hex, sha256};
-use crate::visit::state::Visit;
+use crate::visit::state::{Mark, Visit};
 use crate::words::{LANGUAGES, Words};
 
 pub(super) struct Desk {
@@ -149,6 +149,24 @@ impl Desk {
             }
             _ => self.work(action_id, action, now),
         }
+    }
+
+    /// Waiting times that run since before the device counted time anew: from this moment on it is proven again.
+    pub(super) fn witness(&mut self, now: &Now) -> Result<(), DoorError> {
+        for row in self.store.visits(0)? {
+            let seat = self.seat_for(&row.visit)?;
+            let marks = || seat.visit.runs.values().flat_map(|run| run.steps.values());
+            let anew =
+                marks().any(|mark| matches!(mark, Mark::Running { seen, .. } if seen.mono_epoch != now.mono_epoch));
+            if anew && seat.visit.sealing.is_none() {
+                match self.write(seat, vec![Body::DeviceRestarted {}], None, now) {
+                    // Without room it is not written yet: then no time is proven, which is the safe side.
+                    Ok(()) | Err(DoorError::Store(StoreError::Full)) => {}
+                    Err(error) => return Err(error),
+                }
+            }
+        }
+        Ok(())
     }
 
     fn go(&mut self, action_id: &str, to: &str, now: &Now) -> Result<Turn, DoorError> {

@@ -36,8 +36,8 @@ pub fn rested(visit: &Visit, now: &Now) -> Visit {
 fn lapse(visit: &Visit, unit: &Letter, run: &Run, now: &Now) -> Option<Body> {
     let elapsed = now.since(visit.last.as_ref()?).longest_ms;
     let waits = run.steps.values().any(|mark| {
-        matches!(mark, Mark::Running { since, most_s, .. }
-            if now.since(since).longest_ms <= i64::from(*most_s) * 1000)
+        matches!(mark, Mark::Running { most_s, .. }
+            if mark.waited(now).is_some_and(|waited| waited.longest_ms <= i64::from(*most_s) * 1000))
     });
     if elapsed <= PAUSE_MS || waits {
         return None;
