@@ -15,6 +15,8 @@ export class Fields {
     this.local = new Map();
     /** Fields typed in since they were last entered. @type {Set<string>} */
     this.touched = new Set();
+    /** Fields whose draft the core has, while somebody still types in them. @type {Set<string>} */
+    this.kept = new Set();
     /** @type {Map<string, number>} */
     this.timers = new Map();
   }
@@ -28,6 +30,7 @@ export class Fields {
   typed(field, text) {
     this.local.set(field, text);
     this.touched.add(field);
+    this.kept.delete(field);
     clearTimeout(this.timers.get(field));
     this.timers.set(field, setTimeout(() => this.flush(field), REST_MS));
   }
@@ -63,14 +66,18 @@ export class Fields {
     this.send({ do: 'enter', field, text });
   }
 
-  /** The core has it. @param {Action} action */
+  /** The core has it. A field that was not left yet keeps what stands in it. @param {Action} action */
   acknowledged(action) {
     const field = action['field'];
-    if (typeof field === 'string' && this.local.get(field) === action['text']) this.local.delete(field);
+    if (typeof field !== 'string' || this.local.get(field) !== action['text']) return;
+    if (this.touched.has(field)) this.kept.add(field);
+    else this.local.delete(field);
   }
 
-  /** Another screen is shown: what was entered there is no guide here. */
+  /** Another screen is shown: what the core has is its own to show again. */
   turned() {
+    for (const field of this.kept) this.local.delete(field);
+    this.kept.clear();
     this.touched = new Set(this.local.keys());
   }
 }

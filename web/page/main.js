@@ -27,6 +27,7 @@ const session = new Session(door, {
   changed: schedule,
   effect,
   acknowledged: (action) => fields.acknowledged(action),
+  settled: (effectId) => photos.settled(effectId),
   language: () => void door.words().then(setWords).then(schedule, () => undefined),
 });
 const fields = new Fields((action) => session.act(action));
@@ -120,7 +121,7 @@ function render() {
   const closeMenu = () => ((menuOpen = false), schedule());
   const above = [
     menuOpen ? menuDialog(screen.menu, now, closeMenu) : null,
-    photoDialog(photos, screen.blocks, now),
+    photoDialog(photos, screen.blocks, now, session.link === 'lost'),
     alarmDialog(alarms),
   ].filter((node) => node !== null);
   draw(app, [...screenOf(screen, now, session, openMenu), ...above]);

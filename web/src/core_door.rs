@@ -101,3 +101,24 @@ impl From<DoorError> for Problem {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_full_disk_has_its_own_answer_whoever_met_it() {
+        let store = Problem::from(DoorError::Store(StoreError::Full));
+        let shelf = Problem::from(DoorError::Shelf(ShelfError::Full { name: "a photograph".into() }));
+        for problem in [store, shelf] {
+            assert_eq!((problem.status, problem.kind), (StatusCode::INSUFFICIENT_STORAGE, "disk-full"));
+        }
+    }
+
+    #[test]
+    fn only_readings_are_entered_and_other_words_are_kept_for_their_button() {
+        let entered = |field: &str| meant(Action::Enter { field: field.into(), text: "7".into() });
+        assert_eq!(entered("read:rinse-ph"), Action::Enter { field: "read:rinse-ph".into(), text: "7".into() });
+        assert_eq!(entered("why:x"), Action::Draft { field: "why:x".into(), text: "7".into() });
+    }
+}
