@@ -151,7 +151,7 @@ mod tests {
     use super::*;
 
     fn settings(folder: &std::path::Path) -> FieldSettings {
-        FieldSettings { folder: folder.into(), port: 0, office: None, device_token: None }
+        FieldSettings { folder: folder.into(), port: 0, office: None, device_token: None, rehearsal: false }
     }
 
     /// What a browser does first, over a real socket: the page, then the door.
