@@ -124,6 +124,27 @@ fn files_that_belong_to_no_photograph_are_set_aside_and_the_door_opens() {
 }
 
 #[test]
+fn a_photograph_that_comes_while_the_record_is_frozen_cancels_the_seal() {
+    let mut scene = Scene::begun(&[]).unwrap();
+    let effect = scene.ask_photo(SLOT).unwrap();
+    scene.draft("break-off", "Storm").unwrap();
+    scene.act(&Action::BreakOff).unwrap();
+    let sign = scene.act(&Action::Seal).unwrap().effects.remove(0);
+    let picture = jpeg_of("just before the signature");
+    scene.put_incoming(&effect.id, &picture).unwrap();
+    scene.done(&effect.id, &CAME).unwrap();
+    assert_eq!(scene.visit().unwrap().sealing, None);
+    assert_eq!(taken(&scene), [(SLOT.to_owned(), digest(&picture))]);
+    // The signature over the state before the photograph seals nothing; a new one does.
+    let Request::SignBytes { bytes_base64 } = &sign.request else { panic!("{sign:?}") };
+    let old = Outcome::Signature { base64: scene.technician.sign(bytes_base64) };
+    scene.done(&sign.id, &old).unwrap();
+    assert_ne!(scene.screen().unwrap().title, "The record is sealed");
+    scene.play_on().unwrap();
+    assert_eq!(scene.screen().unwrap().title, "The record is sealed");
+}
+
+#[test]
 fn a_photograph_that_comes_after_the_seal_is_kept_and_the_record_stays_as_it_is() {
     let mut scene = Scene::begun(&[]).unwrap();
     let effect = scene.ask_photo(SLOT).unwrap();

@@ -391,9 +391,11 @@ impl Desk {
         outcome: &Outcome,
         now: &Now,
     ) -> Result<(), DoorError> {
-        let input = seal::signing_input(&seat.visit)?;
-        let asked = Request::SignBytes { bytes_base64: super::send::base64(input.as_bytes()) };
-        if self.store.effect(effect_id)?.is_none_or(|effect| effect.request != asked) {
+        // None where the seal was cancelled in between.
+        let input = seat.visit.sealing.is_some().then(|| seal::signing_input(&seat.visit)).transpose()?;
+        let asked = |input: &String| Request::SignBytes { bytes_base64: super::send::base64(input.as_bytes()) };
+        let request = self.store.effect(effect_id)?.map(|effect| effect.request);
+        let Some(input) = input.filter(|input| request == Some(asked(input))) else {
             // Signed over a state that is no more: work went on in between, and a new signature is asked for.
             self.store.commit(&Commit {
                 ended: Some((effect_id.to_owned(), outcome)),
@@ -401,7 +403,7 @@ impl Desk {
                 ..Commit::default()
             })?;
             return Ok(());
-        }
+        };
         let jws = seal::close(&input, base64, &self.public_key)?;
         self.store.commit(&Commit {
             ended: Some((effect_id.to_owned(), outcome)),
