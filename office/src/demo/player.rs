@@ -181,6 +181,12 @@ impl<'a> Player<'a> {
         &self.turn.screen
     }
 
+    /// How many actions it has done.
+    #[must_use]
+    pub fn acted(&self) -> u64 {
+        self.count.load(Ordering::Relaxed)
+    }
+
     /// Does an action.
     ///
     /// # Errors
