@@ -1,6 +1,6 @@
 //! Steps: begin, done, left out, taken back, happened all the same; and the answers that decide which apply.
 
-use super::{Circumstances, Decision, Refusal, words};
+use super::{Circumstances, Decision, Refusal, reading, words};
 use crate::effect::Request;
 use crate::id::StepId;
 use crate::procedure::danger::dangers_of_change;
@@ -46,20 +46,37 @@ pub(super) fn start(run: &Run, id: &str, around: &Circumstances<'_>) -> Result<D
     })
 }
 
+/// A step is done. What stands half typed in its readings is meant: it is taken first, as if it had been entered.
 pub(super) fn done(run: &Run, id: &str, around: &Circumstances<'_>) -> Result<Decision, Refusal> {
     let (phase, step) = find(id, around)?;
-    let change = gate::allowed(around.pack, phase, step, run, Passage::Done, around.now)
-        .map_err(|missing| Refusal::Gate { step: step.id.clone(), missing })?;
-    Ok(Decision {
-        events: vec![Body::StepDone {
-            unit: around.unit.clone(),
-            step: step.id.clone(),
-            sets: change.sets,
-            clears: change.clears,
-            late: change.late,
-        }],
-        ..Decision::default()
-    })
+    let mut decision = Decision::default();
+    let mut typed = Vec::new();
+    for reading in &step.readings {
+        let field = format!("read:{reading}");
+        let Some(text) = around.drafts.get(&field).filter(|text| !text.trim().is_empty()) else { continue };
+        let taken = reading::enter(&field, text, false, around)?;
+        decision.events.extend(taken.events);
+        decision.used.extend(taken.used);
+        typed.push(reading);
+    }
+    let change = match gate::allowed(around.pack, phase, step, run, Passage::Done, around.now) {
+        Ok(change) => change,
+        Err(mut missing) => {
+            missing.retain(|one| !matches!(one, Missing::Reading { reading } if typed.contains(&reading)));
+            if !missing.is_empty() {
+                return Err(Refusal::Gate { step: step.id.clone(), missing });
+            }
+            gate::change(step, run, Passage::Done, around.now)
+        }
+    };
+    decision.events.push(Body::StepDone {
+        unit: around.unit.clone(),
+        step: step.id.clone(),
+        sets: change.sets,
+        clears: change.clears,
+        late: change.late,
+    });
+    Ok(decision)
 }
 
 pub(super) fn skip(run: &Run, id: &str, around: &Circumstances<'_>) -> Result<Decision, Refusal> {
