@@ -14,6 +14,8 @@ export class Fields {
     this.local = new Map();
     /** Fields typed in since they were last entered. @type {Set<string>} */
     this.touched = new Set();
+    /** What was entered last: Enter and leaving the field at once is meant once. @type {Map<string, string>} */
+    this.entered = new Map();
     /** @type {Map<string, number>} */
     this.timers = new Map();
   }
@@ -53,10 +55,20 @@ export class Fields {
   leave(block, text) {
     const field = block.field;
     const halfTyped = text !== '' && block.taken === null && block.problem === null && block.question === null;
-    if (!this.touched.has(field) && !halfTyped) return;
+    if (this.touched.has(field) || (halfTyped && this.entered.get(field) !== text)) this.enter(field, text);
+  }
+
+  /** Words were left. Those that were only passed through are not sent again. @param {string} field @param {string} text */
+  leaveWords(field, text) {
+    if (this.touched.has(field)) this.enter(field, text);
+  }
+
+  /** @param {string} field @param {string} text */
+  enter(field, text) {
     clearTimeout(this.timers.get(field));
     this.timers.delete(field);
     this.touched.delete(field);
+    this.entered.set(field, text);
     this.local.set(field, text);
     this.send({ do: 'enter', field, text });
   }
@@ -70,5 +82,6 @@ export class Fields {
   /** Another screen is shown: what was entered there is no guide here. */
   turned() {
     this.touched = new Set(this.local.keys());
+    this.entered.clear();
   }
 }

@@ -83,7 +83,12 @@ export function textEntry(block, ui) {
       on: {
         /** @param {Event} event */
         input: (event) => ui.fields.typed(block.field, valueOf(event)),
-        blur: () => ui.fields.flush(block.field),
+        /** @param {Event} event */
+        blur: (event) => ui.fields.leaveWords(block.field, valueOf(event)),
+        /** @param {KeyboardEvent} event */
+        keydown: (event) => {
+          if (event.key === 'Enter' && !many) ui.fields.leaveWords(block.field, valueOf(event));
+        },
       },
     }),
     problemLine(block.problem, `${id}-problem`),
