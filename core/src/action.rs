@@ -17,7 +17,7 @@ pub enum Action {
     StartVisit { assignment: String },
     /// Keep what is half typed in a field, so that a killed app loses nothing.
     Draft { field: String, text: String },
-    /// Take what was typed in a field as meant.
+    /// Take what was typed in a field as meant. For words that are no reading the same as [`Action::Draft`].
     Enter { field: String, text: String },
     /// Take an unusual value of a field after the question 'is that right?'.
     Confirm { field: String },

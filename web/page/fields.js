@@ -17,6 +17,8 @@ export class Fields {
     this.touched = new Set();
     /** Fields whose draft the core has, while somebody still types in them. @type {Set<string>} */
     this.kept = new Set();
+    /** What was entered last: Enter and leaving the field at once is meant once. @type {Map<string, string>} */
+    this.entered = new Map();
     /** @type {Map<string, number>} */
     this.timers = new Map();
   }
@@ -58,7 +60,8 @@ export class Fields {
     const field = block.field;
     const halfTyped =
       block.block === 'number' && text !== '' && block.taken === null && block.problem === null && block.question === null;
-    if (!this.touched.has(field) && !halfTyped) return;
+    if (!this.touched.has(field) && !(halfTyped && this.entered.get(field) !== text)) return;
+    this.entered.set(field, text);
     clearTimeout(this.timers.get(field));
     this.timers.delete(field);
     this.touched.delete(field);
@@ -79,5 +82,6 @@ export class Fields {
     for (const field of this.kept) this.local.delete(field);
     this.kept.clear();
     this.touched = new Set(this.local.keys());
+    this.entered.clear();
   }
 }

@@ -134,7 +134,10 @@ impl Desk {
         }
         self.notices.clear();
         match action {
-            Action::Draft { field, text } => {
+            // Words that are no reading are meant only with the button that uses them: until then they are half typed.
+            Action::Draft { field, text } | Action::Enter { field, text }
+                if matches!(action, Action::Draft { .. }) || !field.starts_with("read:") =>
+            {
                 self.problems.remove(field);
                 self.store.put_draft(&self.draft_place(), field, text)?;
                 self.turn(Vec::new(), now)

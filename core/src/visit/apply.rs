@@ -4,6 +4,7 @@ use super::event::{Body, ChainEnd, ChainError, Event};
 use super::fact::{Fact, Facts};
 use super::state::{BrokenOff, Excursion, ExcursionEnd, Finding, Mark, Photo, Place, Run, Sealing, Taken, Visit};
 use crate::id::{Letter, StepId, VisitId};
+use crate::now::Now;
 
 /// The visit after one more event.
 #[must_use]
@@ -44,7 +45,7 @@ pub fn apply(mut visit: Visit, event: &Event) -> Visit {
         Body::PlaceMissing { .. } | Body::DeviceRestarted {} | Body::Unknown { .. } => {}
         body => {
             if let Some(run) = unit_of(body).and_then(|unit| visit.runs.get_mut(unit)) {
-                apply_to_run(run, body, event);
+                apply_to_run(run, body, &event.time);
             }
         }
     }
@@ -76,8 +77,9 @@ pub fn unit_of(body: &Body) -> Option<&Letter> {
     }
 }
 
-fn apply_to_run(run: &mut Run, body: &Body, event: &Event) {
-    let at = event.time.clone();
+/// What an event means for its unit's run.
+pub(super) fn apply_to_run(run: &mut Run, body: &Body, at: &Now) {
+    let at = at.clone();
     match body {
         Body::ConditionSet { condition, option, sets, .. } => {
             run.conditions.insert(condition.clone(), option.clone());

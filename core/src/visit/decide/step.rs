@@ -1,11 +1,12 @@
 //! Steps: begin, done, left out, taken back, happened all the same; and the answers that decide which apply.
 
-use super::{Circumstances, Decision, Refusal, words};
+use super::{Circumstances, Decision, Refusal, reading, words};
 use crate::effect::Request;
 use crate::id::StepId;
 use crate::procedure::danger::{dangers_of_change, lingers};
 use crate::procedure::gate::{self, Missing, Passage, facts_after};
 use crate::procedure::pack::{Phase, Step};
+use crate::visit::apply::apply_to_run;
 use crate::visit::event::Body;
 use crate::visit::fact::Facts;
 use crate::visit::state::{Mark, Run};
@@ -46,20 +47,32 @@ pub(super) fn start(run: &Run, id: &str, around: &Circumstances<'_>) -> Result<D
     })
 }
 
+/// A step is done. What stands half typed in its readings is meant: it is taken first, as if it had been entered.
 pub(super) fn done(run: &Run, id: &str, around: &Circumstances<'_>) -> Result<Decision, Refusal> {
     let (phase, step) = find(id, around)?;
-    let change = gate::allowed(around.pack, phase, step, run, Passage::Done, around.now)
+    let mut decision = Decision::default();
+    for reading in &step.readings {
+        let field = format!("read:{reading}");
+        let Some(text) = around.drafts.get(&field).filter(|text| !text.trim().is_empty()) else { continue };
+        let taken = reading::enter(&field, text, false, around)?;
+        decision.events.extend(taken.events);
+        decision.used.extend(taken.used);
+    }
+    // The gates judge the values that are taken now, not those that they replace.
+    let mut taken = run.clone();
+    for body in &decision.events {
+        apply_to_run(&mut taken, body, around.now);
+    }
+    let change = gate::allowed(around.pack, phase, step, &taken, Passage::Done, around.now)
         .map_err(|missing| Refusal::Gate { step: step.id.clone(), missing })?;
-    Ok(Decision {
-        events: vec![Body::StepDone {
-            unit: around.unit.clone(),
-            step: step.id.clone(),
-            sets: change.sets,
-            clears: change.clears,
-            late: change.late,
-        }],
-        ..Decision::default()
-    })
+    decision.events.push(Body::StepDone {
+        unit: around.unit.clone(),
+        step: step.id.clone(),
+        sets: change.sets,
+        clears: change.clears,
+        late: change.late,
+    });
+    Ok(decision)
 }
 
 pub(super) fn skip(run: &Run, id: &str, around: &Circumstances<'_>) -> Result<Decision, Refusal> {
