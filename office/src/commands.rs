@@ -42,6 +42,9 @@ pub(crate) enum Command {
         /// A file that holds the token which the office gave to this device.
         #[arg(long)]
         token_file: Option<PathBuf>,
+        /// A rehearsal: waiting times can be skipped, and the record says so. Never for a real visit.
+        #[arg(long)]
+        rehearsal: bool,
     },
     /// Start the office.
     Office {
@@ -68,9 +71,9 @@ impl Command {
             Command::Demo { folder, fresh, office_port, field_port } => {
                 run_demo(&folder, fresh, office_port, field_port).await
             }
-            Command::Field { folder, port, office, token_file } => {
+            Command::Field { folder, port, office, token_file, rehearsal } => {
                 let device_token = token_file.map(fs::read_to_string).transpose()?.map(|token| token.trim().to_owned());
-                Ok(coilside_web::serve(FieldSettings { folder, port, office, device_token }).await?)
+                Ok(coilside_web::serve(FieldSettings { folder, port, office, device_token, rehearsal }).await?)
             }
             Command::Office { folder, port, new_link, new_device } => {
                 run_office(folder, port, new_link, new_device).await
@@ -110,10 +113,12 @@ async fn run_demo(folder: &Path, fresh: bool, office_port: u16, field_port: u16)
         port: field_port,
         office: Some(office_address.clone()),
         device_token: Some(fs::read_to_string(&token_file)?.trim().to_owned()),
+        rehearsal: true,
     })
     .await?;
     println!("Technician: {}", field.address());
     println!("Office:     {office_address}{link}   (signs you in once; then {office_address}/)");
+    println!("It is a rehearsal: a running waiting time has a button to skip it.");
     println!("Everything in it is invented. It lies in {}; Ctrl-C stops it.", folder.display());
     let stop = async {
         // Where no signal can be had the demo runs until it is killed, which it survives.

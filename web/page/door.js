@@ -41,6 +41,8 @@ export function takeToken() {
  */
 export function localDoor(token) {
   const window = crypto.randomUUID();
+  /** How far the core's time is ahead of this page's, milliseconds. */
+  let aheadMs = 0;
 
   /** @param {string} method @param {string} path @param {BodyInit | null} body @param {number} patienceMs */
   async function call(method, path, body, patienceMs = PATIENCE_MS) {
@@ -54,6 +56,9 @@ export function localDoor(token) {
     } catch {
       throw new DoorFault('lost', null);
     }
+    const told = Number(answer.headers.get('X-Coilside-Utc-Ms'));
+    if (told) aheadMs = told - Date.now();
+    if (answer.headers.has('X-Coilside-Rehearsal')) door.leap = leap;
     if (answer.ok) return answer;
     throw await fault(answer);
   }
@@ -71,7 +76,13 @@ export function localDoor(token) {
   /** @param {string} path @param {object} fields */
   const post = (path, fields) => call('POST', path, JSON.stringify({ window, ...fields }));
 
-  return {
+  /** @param {number} ms */
+  const leap = (ms) => json(post('/door/leap', { ms: Math.ceil(ms) }));
+
+  /** @type {Door} */
+  const door = {
+    nowMs: () => Date.now() + aheadMs,
+    leap: null,
     open: () => json(post('/door/open', {})),
     act: (actionId, action) => json(post('/door/act', { action_id: actionId, action })),
     done: (effectId, outcome) => json(post('/door/done', { effect_id: effectId, outcome })),
@@ -89,6 +100,7 @@ export function localDoor(token) {
       }
     },
   };
+  return door;
 }
 
 /** @param {Response} answer */

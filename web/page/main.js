@@ -35,9 +35,14 @@ const previews = new Previews(door, schedule);
 const photos = new Photos(door, { changed: schedule, done: (id, outcome) => session.done(id, outcome) });
 const alarms = new Alarms({
   changed: schedule,
+  nowMs: () => door.nowMs(),
   woken: (id) => session.done(id, { outcome: 'woken' }),
   // Without an answer the alarm rings: better once too often.
-  stillWanted: (id) => door.open().then((turn) => turn.effects.some((each) => each.id === id), () => true),
+  stillWanted: async (id) => {
+    // Another window has the door: it rings there, and asking here would take the door away from it.
+    if (session.link === 'elsewhere') return false;
+    return door.open().then((turn) => turn.effects.some((each) => each.id === id), () => true);
+  },
 });
 /** Requests that were begun, so that one handed out again is not begun twice. @type {Set<string>} */
 const begun = new Set();
@@ -83,10 +88,14 @@ const ui = {
   leave: (block, text) => fields.leave(block, text),
   preview: (digest) => previews.address(digest),
   nowMs: 0,
+  leap: null,
   level: 1,
   lone: null,
   alarm: null,
 };
+
+/** @param {number} ms */
+const leap = (ms) => void door.leap?.(ms).then((turn) => session.accept(turn), () => session.refresh());
 
 let place = '';
 /** @type {Map<string, number>} */
@@ -107,7 +116,7 @@ function render() {
     scrolled.set(place, scrollY);
     fields.turned();
   }
-  const now = { ...ui, nowMs: Date.now(), lone: loneDwell(screen.blocks), alarm: alarms.line() };
+  const now = { ...ui, nowMs: door.nowMs(), leap: door.leap && leap, lone: loneDwell(screen.blocks), alarm: alarms.line() };
   const openMenu = () => ((menuOpen = true), schedule());
   const closeMenu = () => ((menuOpen = false), schedule());
   const above = [
@@ -150,8 +159,8 @@ let limit = Infinity;
 setInterval(() => {
   const screen = session.screen;
   if (!screen || !clockRuns(screen.blocks)) return;
-  if (Date.now() >= limit) void session.refresh();
-  limit = nextLimit(screen.blocks, Date.now());
+  if (door.nowMs() >= limit) void session.refresh();
+  limit = nextLimit(screen.blocks, door.nowMs());
   schedule();
 }, TICK_MS);
 addEventListener('resize', schedule);

@@ -83,6 +83,10 @@ export type Problem = { type: string; title: string; status: number; detail: str
  * Every promise is kept, or broken with a `DoorFault`.
  */
 export interface Door {
+  /** The time by which the core goes, milliseconds since 1970 UTC. */
+  nowMs(): number;
+  /** Leaps over a waiting time; only in a rehearsal. */
+  leap: ((ms: number) => Promise<Turn>) | null;
   open(): Promise<Turn>;
   act(actionId: string, action: Action): Promise<Turn>;
   done(effectId: string, outcome: Outcome): Promise<Turn>;

@@ -13,8 +13,10 @@ export type Ui = {
   leave(block: NumberBlock | TextEntryBlock, text: string): void;
   /** The address of a photograph's small picture; none until it came. */
   preview(digest: string): string | null;
-  /** Wall time, milliseconds. */
+  /** The time by which the core goes, milliseconds. */
   nowMs: number;
+  /** Leaps over a waiting time; only in a rehearsal. */
+  leap: ((ms: number) => void) | null;
   /** The level of the heading above: 1 to 6. */
   level: number;
   /** The waiting time that the screen is about: it stands on top. */

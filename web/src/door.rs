@@ -5,7 +5,7 @@ use std::{collections::BTreeMap, sync::Arc};
 use axum::{
     Json, Router,
     extract::{FromRequestParts, Path, State, rejection::JsonRejection},
-    http::{header, request::Parts},
+    http::{HeaderValue, header, request::Parts},
     middleware,
     response::{IntoResponse, Response},
     routing::{get, post, put},
@@ -129,9 +129,11 @@ pub(crate) fn router(shell: Shell) -> Router {
         .route("/done", post(done))
         .route("/screen", get(screen))
         .route("/words", get(words))
+        .route("/leap", post(leap))
         .route("/incoming/{name}", put(incoming::put))
         .route("/preview/{digest}", get(preview))
         .fallback(|| async { Problem::unknown() })
+        .layer(middleware::map_response_with_state(shell.clone(), tell_time))
         .route_layer(middleware::from_fn_with_state(shell.clone(), guard::token));
     Router::new()
         .route("/", get(pages::index))
@@ -210,6 +212,33 @@ async fn screen(State(shell): State<Shell>, _: Admitted) -> Result<Json<Turn>, P
 
 async fn words(State(shell): State<Shell>) -> Json<BTreeMap<String, String>> {
     Json(shell.words().await)
+}
+
+#[derive(Deserialize)]
+struct Leap {
+    window: String,
+    ms: i64,
+}
+
+/// In a rehearsal: leaps over a waiting time.
+async fn leap(State(shell): State<Shell>, body: Body<Leap>) -> Result<Json<Turn>, Problem> {
+    let Leap { window, ms } = read(body)?;
+    admit(&shell, &window)?;
+    match shell.0.clock.leap(ms) {
+        Ok(true) => shell.ask(|core, now| core.screen(now)).await.map(Json),
+        Ok(false) => Err(Problem::unknown()),
+        Err(why) => Err(Problem::inside(why.to_string())),
+    }
+}
+
+/// Tells the page the time by which the core goes, and whether this is a rehearsal.
+async fn tell_time(State(shell): State<Shell>, mut answer: Response) -> Response {
+    let clock = &shell.0.clock;
+    answer.headers_mut().insert("x-coilside-utc-ms", HeaderValue::from(clock.now().utc_ms));
+    if clock.is_rehearsal() {
+        answer.headers_mut().insert("x-coilside-rehearsal", HeaderValue::from_static("1"));
+    }
+    answer
 }
 
 async fn preview(State(shell): State<Shell>, Path(digest): Path<String>) -> Result<Response, Problem> {

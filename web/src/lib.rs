@@ -18,6 +18,7 @@ mod lock;
 mod pages;
 mod private_file;
 mod problem;
+mod rehearsal;
 mod sender;
 mod serve;
 #[cfg(test)]

@@ -13,6 +13,7 @@ use crate::{
     incoming,
     key::DeviceKey,
     lock::FolderLock,
+    rehearsal::Rehearsal,
     sender::{self, Office},
 };
 
@@ -27,6 +28,8 @@ pub struct FieldSettings {
     pub office: Option<String>,
     /// What the office gave this device to be known by.
     pub device_token: Option<String>,
+    /// A rehearsal: waiting times can be leapt over, and the record says so. Never for a real visit.
+    pub rehearsal: bool,
 }
 
 /// Opens the folder, listens, and tells the address and the key's warning on the terminal; serves until Ctrl-C.
@@ -52,12 +55,13 @@ pub async fn serve(settings: FieldSettings) -> Result<(), FieldError> {
 /// # Errors
 /// What kept it from starting, with what to do.
 pub async fn start(settings: FieldSettings) -> Result<Running, FieldError> {
-    let FieldSettings { folder, port, office, device_token } = settings;
+    let FieldSettings { folder, port, office, device_token, rehearsal } = settings;
     let office = office.map(|office| Office::new(&office, device_token)).transpose()?;
     let lock = FolderLock::take(&folder)?;
     let key = DeviceKey::of(&folder)?;
     let warning = key.warning();
-    let clock = Clock::of_this_machine(format!("process-{}", hex(&random::<16>()?)));
+    let rehearsal = rehearsal.then(|| Rehearsal::of(&folder));
+    let clock = Clock::of_this_machine(format!("process-{}", hex(&random::<16>()?)), rehearsal);
     incoming::sweep(&folder.join("incoming")).map_err(|why| FieldError::of_folder(&folder, why))?;
     let setup = Setup {
         folder: folder.to_string_lossy().into_owned(),
@@ -147,7 +151,7 @@ mod tests {
     use super::*;
 
     fn settings(folder: &std::path::Path) -> FieldSettings {
-        FieldSettings { folder: folder.into(), port: 0, office: None, device_token: None }
+        FieldSettings { folder: folder.into(), port: 0, office: None, device_token: None, rehearsal: false }
     }
 
     /// What a browser does first, over a real socket: the page, then the door.

@@ -130,7 +130,7 @@ impl CoreDoor for StubCore {
 
 pub(crate) fn shell(core: Arc<StubCore>) -> Shell {
     let key = DeviceKey::of(&core.folder).unwrap();
-    Shell::new(core, Clock::of_this_machine("test".into()), key, Token::of(TOKEN), AUTHORITY.into())
+    Shell::new(core, Clock::of_this_machine("test".into(), None), key, Token::of(TOKEN), AUTHORITY.into())
 }
 
 pub(crate) struct Caller {

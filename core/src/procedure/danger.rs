@@ -6,7 +6,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::pack::Act;
-use crate::visit::fact::{Fact, Facts, Value};
+use crate::visit::fact::{Fact, Facts, Holds, Value};
 
 macro_rules! dangers {
     ($( $(#[$doc:meta])* $variant:ident = $name:literal ),+ $(,)?) => {
@@ -83,6 +83,20 @@ fn holds(facts: &Facts, fact: Fact, value: Value) -> bool {
 
 fn any(facts: &Facts, fact: Fact, values: &[Value]) -> bool {
     facts.get(&fact).is_some_and(|value| values.contains(value))
+}
+
+/// Is this a condition that stays until something ends it? A mark taken back by mistake makes no acid go away, so what
+/// lingers is believed until it is known to be over.
+#[must_use]
+pub const fn lingers(holds: Holds) -> bool {
+    matches!(
+        (holds.fact, holds.value),
+        (Fact::Loop, Value::Acid | Value::Spent | Value::Neutraliser)
+            | (Fact::Vessel, Value::AcidMix | Value::AlkaliMix)
+            | (Fact::RinseCheck, Value::Unproved)
+            | (Fact::AlkaliResidue, Value::Present)
+            | (Fact::StoredCharge, Value::Present)
+    )
 }
 
 /// The forbidden states that the facts are in.
@@ -223,7 +237,6 @@ fn dangers_of_act(act: Act, before: &Facts, after: &Facts) -> Vec<Danger> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::visit::fact::Holds;
 
     fn facts(held: &[&str]) -> Facts {
         held.iter().map(|text| text.parse::<Holds>().unwrap()).map(|holds| (holds.fact, holds.value)).collect()

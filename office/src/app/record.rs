@@ -87,12 +87,19 @@ impl Record<'_> {
     pub(crate) fn state(&self) -> State {
         let sealed = !matches!(self.seal, SealCheck::None);
         match (&self.visit.sealing, sealed) {
-            (None, _) => State::InWork,
+            _ if self.visit.broken_off.is_some() => State::BrokenOff,
+            (None, false) => State::InWork,
+            // Sealed, but the events cannot be followed to where they say so.
+            (None, true) => State::Incomplete,
             (Some(_), false) => State::Unsigned,
-            (Some(_), true) if self.visit.broken_off.is_some() => State::BrokenOff,
             (Some(sealing), true) if sealing.complete => State::Complete,
             (Some(_), true) => State::Incomplete,
         }
+    }
+
+    /// Every event follows, and the seal fits them.
+    pub(crate) fn is_sealed_and_holds(&self) -> bool {
+        matches!(self.chain, Chain::Holds { .. }) && matches!(self.seal, SealCheck::Holds { .. })
     }
 
     /// Something that a person must look at before trusting the record.
@@ -152,14 +159,12 @@ pub(crate) fn read_from<'a>(
 ) -> Result<Option<Record<'a>>, StoreError> {
     let Some(head) = events::head(db, id)? else { return Ok(None) };
     let stored = events::all(db, id)?;
-    let (visit, chain) = replay(id, &stored, &head);
+    let Replayed { visit, chain, hashes } = replay(id, &stored, &head);
     let device = devices::by_id(db, head.device)?;
     let registered = device.as_ref().and_then(|device| device.public_key.clone());
     let seal = match seals::of(db, id)? {
         None => SealCheck::None,
-        Some(seal) => {
-            check(&seal, registered.as_deref(), events::hash_at(db, id, seal.covers.saturating_sub(1))?, head.next)
-        }
+        Some(seal) => check(&seal, registered.as_deref(), &hashes),
     };
     let assignment = assignments::of(db, &visit.assignment)?;
     let mut safe = BTreeSet::new();
@@ -184,27 +189,38 @@ pub(crate) fn read_from<'a>(
     }))
 }
 
-/// What the events mean up to the first that does not follow.
-fn replay(id: &VisitId, stored: &[Vec<u8>], head: &events::Head) -> (Visit, Chain) {
+/// What the events mean up to the first that does not follow, and the hashes of those that do.
+struct Replayed {
+    visit: Visit,
+    chain: Chain,
+    hashes: Vec<id::Digest>,
+}
+
+fn replay(id: &VisitId, stored: &[Vec<u8>], head: &events::Head) -> Replayed {
     let name = id::VisitId(id.to_string());
     let mut visit = Visit { id: name.clone(), ..Visit::default() };
-    let mut end = ChainEnd::default();
+    let (mut end, mut hashes) = (ChainEnd::default(), Vec::with_capacity(stored.len()));
     for bytes in stored {
         match end.follow(&name, bytes) {
             Ok(event) => visit = apply(visit, &event),
-            Err(why) => return (visit, Chain::Breaks { at: end.next, why: why.to_string() }),
+            Err(why) => {
+                let chain = Chain::Breaks { at: end.next, why: why.to_string() };
+                return Replayed { visit, chain, hashes };
+            }
         }
         visit.end = end.clone();
+        hashes.push(end.last.clone());
     }
     if end.next != head.next || end.last.as_str() != head.hash.to_string() {
         let why = "the last event is not the one that was acknowledged".to_owned();
-        return (visit, Chain::Breaks { at: end.next, why });
+        return Replayed { visit, chain: Chain::Breaks { at: end.next, why }, hashes };
     }
-    (visit, Chain::Holds { events: end.next })
+    Replayed { visit, chain: Chain::Holds { events: end.next }, hashes }
 }
 
-/// Checks a stored seal anew: nothing that the database says about it is taken at its word.
-fn check(seal: &Seal, registered: Option<&[u8]>, last: Option<Digest>, stored: u64) -> SealCheck {
+/// Checks a stored seal anew, against the events as they are now: nothing that the database says about it is taken at
+/// its word.
+fn check(seal: &Seal, registered: Option<&[u8]>, hashes: &[id::Digest]) -> SealCheck {
     let fails = |why: &str| SealCheck::Fails { why: why.to_owned() };
     if registered != Some(seal.public_key.as_slice()) {
         return fails("its key is not the one that the device registered");
@@ -213,13 +229,16 @@ fn check(seal: &Seal, registered: Option<&[u8]>, last: Option<Digest>, stored: u
         Ok(payload) => payload,
         Err(why) => return fails(&why.to_string()),
     };
-    if last.map(|last| last.to_string()) != Some(payload.last) || payload.next != seal.covers {
-        return fails("it is about other events than those stored");
-    }
-    SealCheck::Holds {
-        fingerprint: fingerprint(&seal.public_key),
-        received_ms: seal.received_ms,
-        later_events: stored.saturating_sub(payload.next),
+    let (stored, sealed) = (hashes.len() as u64, usize::try_from(payload.next).unwrap_or(usize::MAX));
+    let last = sealed.checked_sub(1).and_then(|last| hashes.get(last));
+    match last {
+        None => fails("the events under it do not hold together"),
+        Some(last) if last.as_str() != payload.last => fails("it is about other events than those stored"),
+        Some(_) => SealCheck::Holds {
+            fingerprint: fingerprint(&seal.public_key),
+            received_ms: seal.received_ms,
+            later_events: stored.saturating_sub(payload.next),
+        },
     }
 }
 

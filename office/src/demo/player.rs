@@ -16,8 +16,8 @@ pub trait Answers {
     fn typed(&self, field: &str) -> Option<String>;
     /// An option for a question.
     fn chosen(&self, field: &str) -> Option<String>;
-    /// A photograph's bytes for a slot.
-    fn photograph(&self, slot: &str) -> Vec<u8>;
+    /// A photograph's bytes for a slot, taken now.
+    fn photograph(&self, slot: &str, now: &Now) -> Vec<u8>;
     /// Where the device is.
     fn place(&self) -> Option<PlaceFix>;
     /// Signs bytes given in base64; the signature in base64.
@@ -164,7 +164,12 @@ impl<'a> Player<'a> {
     ///
     /// # Errors
     /// Where the door fails.
-    pub fn new(door: &'a dyn PlayedDoor, clock: Clock, answers: &'a dyn Answers, name: &str) -> Result<Player<'a>, PlayError> {
+    pub fn new(
+        door: &'a dyn PlayedDoor,
+        clock: Clock,
+        answers: &'a dyn Answers,
+        name: &str,
+    ) -> Result<Player<'a>, PlayError> {
         let turn = door.opened(&clock.now())?;
         let waiting = turn.effects.clone();
         Ok(Player { door, clock, answers, turn, waiting, name: name.to_owned(), count: AtomicU64::new(0) })
@@ -174,6 +179,12 @@ impl<'a> Player<'a> {
     #[must_use]
     pub fn screen(&self) -> &Screen {
         &self.turn.screen
+    }
+
+    /// How many actions it has done.
+    #[must_use]
+    pub fn acted(&self) -> u64 {
+        self.count.load(Ordering::Relaxed)
     }
 
     /// Does an action.
@@ -192,7 +203,7 @@ impl<'a> Player<'a> {
     /// # Errors
     /// Where the visit does not go on.
     pub fn play(&mut self) -> Result<(), PlayError> {
-        while self.next()? != Move::Sealed {}
+        while self.go_on()? != Move::Sealed {}
         Ok(())
     }
 
@@ -200,7 +211,7 @@ impl<'a> Player<'a> {
     ///
     /// # Errors
     /// Where there is nothing that leads on.
-    pub fn next(&mut self) -> Result<Move, PlayError> {
+    pub fn go_on(&mut self) -> Result<Move, PlayError> {
         self.door.let_pass(&mut self.clock, 7_000);
         if let Some(effect) = self.waiting.pop() {
             return self.answer(&effect);
@@ -225,7 +236,7 @@ impl<'a> Player<'a> {
     fn answer(&mut self, effect: &Effect) -> Result<Move, PlayError> {
         let outcome = match &effect.request {
             Request::TakePhoto { slot, .. } => {
-                self.door.put_photograph(&effect.id, &self.answers.photograph(slot))?;
+                self.door.put_photograph(&effect.id, &self.answers.photograph(slot, &self.clock.now()))?;
                 Outcome::Photo { place: self.answers.place() }
             }
             Request::Locate => match self.answers.place() {

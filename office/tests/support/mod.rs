@@ -1,6 +1,8 @@
 //! An office in a folder of its own, called without a port.
 #![allow(dead_code, unreachable_pub, missing_docs, reason = "each test file uses its part of this")]
 
+pub mod visit;
+
 use std::path::PathBuf;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicI64, Ordering};
@@ -87,6 +89,14 @@ impl Bench {
         self.db().query_row(&format!("SELECT count(*) FROM {table}"), [], |row| row.get(0)).unwrap()
     }
 
+    pub fn assign(&self, doc: &Value) {
+        self.office.put_assignment(doc).unwrap();
+    }
+
+    pub fn set_contact(&self, text: &str) {
+        self.office.set_contact(text).unwrap();
+    }
+
     pub fn let_pass(&self, ms: i64) {
         self.clock.fetch_add(ms, Ordering::SeqCst);
     }
@@ -158,6 +168,25 @@ impl Bench {
         let answer = self.get(&format!("/photos/{digest}/receipt")).await;
         assert_eq!(answer.status, 200);
         answer.json()["safe"].as_bool().unwrap()
+    }
+
+    /// A page as a browser with these cookies gets it.
+    pub async fn page(&self, path: &str, cookies: &str) -> Answer {
+        let request = Request::get(path).header("cookie", cookies);
+        self.call(request.body(Body::empty()).unwrap()).await
+    }
+
+    /// Signs in by a fresh link, and gives the session's cookie.
+    pub async fn sign_in(&self) -> String {
+        let answer = self.page(&self.office.new_link().unwrap(), "").await;
+        answer.header("set-cookie").split(';').next().unwrap_or_default().to_owned()
+    }
+
+    /// The address of a visit's summary.
+    pub fn summary_path(&self, visit: &str) -> String {
+        let sql = "SELECT token FROM summary WHERE visit = ?1";
+        let token: String = self.db().query_row(sql, [visit], |row| row.get(0)).unwrap();
+        format!("/s/{token}")
     }
 
     /// A photograph from announcing to safe.

@@ -37,6 +37,7 @@ export function dwell(block, ui, place = 'among') {
     running || block.state === 'waiting' ? limits(block) : null,
     h('p', { class: 'dwell-state' }, block.state_text),
     running && block.then ? h('p', { class: 'then' }, h('span', { class: 'then-label' }, say('shell-then')), h('span', null, block.then)) : null,
+    ui.leap && block.state === 'running' ? leapButton(block, ui.leap, ui.nowMs) : null,
     running && ui.alarm
       ? h(
           'div',
@@ -46,6 +47,12 @@ export function dwell(block, ui, place = 'among') {
         )
       : null,
   );
+}
+
+/** @param {DwellBlock} block @param {(ms: number) => void} leap @param {number} nowMs */
+function leapButton(block, leap, nowMs) {
+  const click = () => leap(block.least_at_utc_ms - nowMs + 1000);
+  return h('button', { type: 'button', class: 'button', on: { click } }, say('shell-leap'));
 }
 
 /** The clock times to read aloud. @param {DwellBlock} block */

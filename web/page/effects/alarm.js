@@ -11,7 +11,7 @@ const RING_MS = 1600;
 
 export class Alarms {
   /**
-   * @param {{ changed: () => void, stillWanted: (id: string) => Promise<boolean>, woken: (id: string) => void }} on
+   * @param {{ changed: () => void, nowMs: () => number, stillWanted: (id: string) => Promise<boolean>, woken: (id: string) => void }} on
    */
   constructor(on) {
     this.on = on;
@@ -54,7 +54,7 @@ export class Alarms {
 
   async look() {
     if (this.ringing) return;
-    const due = [...this.waiting.values()].find((alarm) => alarm.atMs <= Date.now());
+    const due = [...this.waiting.values()].find((alarm) => alarm.atMs <= this.on.nowMs());
     if (!due) return;
     this.waiting.delete(due.id);
     this.ringing = due;

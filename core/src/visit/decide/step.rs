@@ -3,7 +3,7 @@
 use super::{Circumstances, Decision, Refusal, words};
 use crate::effect::Request;
 use crate::id::StepId;
-use crate::procedure::danger::dangers_of_change;
+use crate::procedure::danger::{dangers_of_change, lingers};
 use crate::procedure::gate::{self, Missing, Passage, facts_after};
 use crate::procedure::pack::{Phase, Step};
 use crate::visit::event::Body;
@@ -80,7 +80,7 @@ pub(super) fn skip(run: &Run, id: &str, around: &Circumstances<'_>) -> Result<De
     })
 }
 
-/// A mark is taken back. Only facts that still are as the step set them become not known.
+/// A mark is taken back. Only facts that still are as the step set them become not known, and what lingers stays.
 pub(super) fn undo(run: &Run, id: &str, around: &Circumstances<'_>) -> Result<Decision, Refusal> {
     let (_, step) = find(id, around)?;
     if run.order.last() != Some(&step.id) {
@@ -90,7 +90,7 @@ pub(super) fn undo(run: &Run, id: &str, around: &Circumstances<'_>) -> Result<De
         .sets
         .iter()
         .chain(&step.starts)
-        .filter(|holds| run.facts.get(&holds.fact) == Some(&holds.value))
+        .filter(|holds| run.facts.get(&holds.fact) == Some(&holds.value) && !lingers(**holds))
         .map(|holds| holds.fact)
         .collect();
     Ok(Decision {
@@ -104,19 +104,28 @@ pub(super) fn happened(run: &Run, id: &str, around: &Circumstances<'_>) -> Resul
     let (_, step) = find(id, around)?;
     let field = format!("happened:{id}");
     let words = words(&field, around)?;
-    let mut change = gate::change(step, run, Passage::Done, around.now);
-    if !matches!(run.steps.get(&step.id), Some(Mark::Running { .. })) {
-        let started = gate::change(step, run, Passage::Start, around.now).sets;
-        let sets: Facts = started.into_iter().chain(change.sets).collect();
-        change.sets = sets;
+    let running = matches!(run.steps.get(&step.id), Some(Mark::Running { .. }));
+    // Beginning and end both happened: what was dangerous only in between is told as well.
+    let passages: &[Passage] =
+        if step.dwell.is_some() && !running { &[Passage::Start, Passage::Done] } else { &[Passage::Done] };
+    let (mut facts, mut sets, mut clears, mut dangers) = (run.facts.clone(), Facts::new(), Vec::new(), Vec::new());
+    for passage in passages {
+        let change = gate::change(step, run, *passage, around.now);
+        let after = facts_after(&facts, &change);
+        dangers.extend(dangers_of_change(&facts, &after, gate::acts(step, *passage)));
+        facts = after;
+        sets.extend(change.sets);
+        clears.extend(change.clears);
     }
-    let dangers = dangers_of_change(&run.facts, &facts_after(&run.facts, &change), &step.acts);
+    sets.retain(|fact, _| facts.contains_key(fact));
+    dangers.sort_unstable();
+    dangers.dedup();
     Ok(Decision {
         events: vec![Body::StepHappened {
             unit: around.unit.clone(),
             step: step.id.clone(),
-            sets: change.sets,
-            clears: change.clears,
+            sets,
+            clears,
             words,
             dangers,
         }],

@@ -51,3 +51,4 @@ shell-place-none = This device cannot tell its place.
 shell-problem-too-large = The photograph is larger than 60 MB. Take it again with a lower resolution. Nothing was changed.
 shell-problem-disk-full = This computer's disk is full. Make room, then try again. What was saved before is safe.
 shell-problem-cut-short = The photograph did not arrive whole. Try again.
+shell-leap = Rehearsal: skip the wait

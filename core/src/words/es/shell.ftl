@@ -51,3 +51,4 @@ shell-place-none = Este dispositivo no puede decir su lugar.
 shell-problem-too-large = La fotografía pasa de 60 MB. Hágala de nuevo con menos resolución. No se cambió nada.
 shell-problem-disk-full = El disco de este ordenador está lleno. Haga sitio e inténtelo de nuevo. Lo guardado antes está a salvo.
 shell-problem-cut-short = La fotografía no llegó entera. Inténtelo de nuevo.
+shell-leap = Ensayo: saltar la espera

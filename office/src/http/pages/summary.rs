@@ -60,10 +60,11 @@ pub(super) async fn photo(
     Ok(picture(jpeg))
 }
 
-/// The record that a summary's token opens.
+/// The record that a summary's token opens. One that cannot be vouched for tells an owner nothing: it might say that
+/// something is safe which is not.
 fn behind<'a>(store: &Store, library: &'a Library, token: &str) -> Result<Option<Record<'a>>, StoreError> {
     match store.read(|db| summaries::visit_of(db, token))? {
-        Some(visit) => record::read(store, library, &visit),
+        Some(visit) => Ok(record::read(store, library, &visit)?.filter(Record::is_sealed_and_holds)),
         None => Ok(None),
     }
 }
@@ -193,7 +194,8 @@ fn is_here(record: &Record<'_>, photo: Option<&Photo>) -> bool {
 /// A value's name without 'as left', where the procedure has it as found too.
 fn label(words: &Words, record: &Record<'_>, label: &str) -> String {
     let pack = record.pack.map(|found| &found.pack.pack);
-    let left = pack.and_then(|pack| pack.readings.iter().find(|left| words.text(&format!("reading-{}", left.id)) == label));
+    let left =
+        pack.and_then(|pack| pack.readings.iter().find(|left| words.text(&format!("reading-{}", left.id)) == label));
     let found = left.and_then(|left| pack?.reading(left.as_found.as_ref()?.as_str()));
     match (found, left) {
         (Some(found), Some(left)) => shared_name(words, found, left),

@@ -41,6 +41,7 @@ fn body(words: &Words, record: &Record<'_>) -> Markup {
         div.title {
             h1 { (site(words, record)) }
             (badge(words, record.state().name()))
+            @if record.trouble() { span.badge.danger { (words.text("office-look")) } }
         }
         (lead(words, record))
         div.columns {
@@ -126,15 +127,16 @@ fn missing(words: &Words, record: &Record<'_>) -> Markup {
                 p { (words.text("leaving-complete")) }
             } @else if sealing.is_none() {
                 p.quiet { (words.text("office-missing-later")) }
-                details { summary { (words.text("office-missing-so-far")) } (gap_list(words, &gaps)) }
+                details { summary { (words.text("office-missing-so-far")) } (gap_list(words, &gaps, false)) }
             } @else {
-                (gap_list(words, &gaps))
+                (gap_list(words, &gaps, true))
             }
         }
     }
 }
 
-fn gap_list(words: &Words, gaps: &[(&id::Letter, Vec<Gap>)]) -> Markup {
+/// `over` tells that the visit is over: what then has no reason should have one.
+fn gap_list(words: &Words, gaps: &[(&id::Letter, Vec<Gap>)], over: bool) -> Markup {
     html! {
         ul.gaps {
             @for (letter, gaps) in gaps { @for gap in gaps {
@@ -143,7 +145,7 @@ fn gap_list(words: &Words, gaps: &[(&id::Letter, Vec<Gap>)]) -> Markup {
                     span.unit { (letter) } " " (what)
                     @match why {
                         Some(why) => span.quiet { (words.fill("office-because", &[("reason", &why)])) },
-                        None => span.quiet { (words.text("office-no-reason")) },
+                        None => @if over { span.quiet { (words.text("office-no-reason")) } },
                     }
                 }
             } }
@@ -215,7 +217,7 @@ fn settings(words: &Words, run: &Run) -> Markup {
         @if !run.excursions.is_empty() {
             section.card {
                 h3 { (words.text("office-settings")) }
-                div.scroll { table {
+                div.scroll tabindex="0" role="group" aria-label=(words.text("office-settings")) { table {
                     thead { tr {
                         th scope="col" { (words.text("office-setting")) } th scope="col" { (words.text("office-setting-home")) }
                         th scope="col" { (words.text("office-setting-away")) } th scope="col" { (words.text("office-setting-now")) }

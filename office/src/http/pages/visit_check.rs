@@ -33,7 +33,7 @@ fn chain(words: &Words, chain: &Chain) -> Markup {
         }
         Chain::Breaks { at, why } => {
             let text = words.fill("office-chain-breaks.text", &[("at", &at.to_string()), ("why", why)]);
-            line("danger", &words.text("office-chain-breaks"), &text)
+            line("danger", &words.fill("office-chain-breaks", &[("at", &at.to_string())]), &text)
         }
     }
 }

@@ -1,0 +1,119 @@
+//! The owner's summary: open to who has its address, and telling nothing that could harm.
+
+#[cfg(test)]
+mod support;
+
+use coilside_core::visit::event::{PhotoFlag, Severity};
+use coilside_office::Digest;
+use support::Bench;
+use support::visit::{Written, assignment, photo_with_exif};
+
+async fn sealed(language: &str) -> Bench {
+    let bench = Bench::new().await;
+    bench.set_contact("Warm Water Round, Lower Weir\n555 0142");
+    bench.assign(&assignment("a-1", "Mill House", language));
+    let mut visit = Written::begin("visit-1", "a-1");
+    for (slot, shade) in [("coil-before", 10), ("coil-after", 20), ("nameplate", 30)] {
+        let digest = bench.send_photo(&photo_with_exif(shade), "visit-1").await;
+        visit.photograph(slot, digest, vec![PhotoFlag::NoTime]);
+    }
+    visit.read("water-out-found", "42.5", "1.0");
+    visit.read("water-out-left", "46.0", "1.0");
+    visit.find(Severity::Soon, "Replace the anode at the next visit.");
+    visit.freeze(true, &[]);
+    visit.send_sealed(&bench).await;
+    bench
+}
+
+#[tokio::test]
+async fn a_summary_opens_without_a_sign_in_and_answers_first_what_owners_ask() {
+    let bench = sealed("en").await;
+    let page = bench.page(&bench.summary_path("visit-1"), "").await;
+    assert_eq!(page.status, 200);
+    let text = page.text();
+    let at = |wanted: &str| text.find(wanted).unwrap_or_else(|| panic!("no '{wanted}' in {text}"));
+    let order =
+        [at("Is it safe?"), at("Is there hot water?"), at("tel:5550142"), at("March 2027"), at("Replace the anode")];
+    assert!(order.is_sorted(), "{order:?}");
+    at("42.5\u{a0}°C ±\u{a0}1.0");
+    at("higher");
+}
+
+#[tokio::test]
+async fn a_summary_leaks_no_place_no_contact_and_no_original() {
+    let bench = sealed("en").await;
+    let path = bench.summary_path("visit-1");
+    let text = bench.page(&path, "").await.text();
+    for secret in
+        ["Mill Lane", "1.23", "2.34", "555 0107", "Edda Marsh", "third stone", "/original", "/visits", "Phone one"]
+    {
+        assert!(!text.contains(secret), "it tells {secret}");
+    }
+    let digest = Digest::of(&photo_with_exif(10));
+    assert!(text.contains(&format!("{path}/photos/{digest}")));
+    let preview = bench.page(&format!("{path}/photos/{digest}"), "").await;
+    assert_eq!((preview.status.as_u16(), preview.header("content-type")), (200, "image/jpeg"));
+    assert!(photo_with_exif(10).windows(6).any(|bytes| bytes == b"SECRET"));
+    for secret in [b"SECRET".as_slice(), b"Exif"] {
+        assert!(!preview.body.windows(secret.len()).any(|bytes| bytes == secret));
+    }
+    // The nameplate is not among the pictures that the summary shows, and another address opens nothing.
+    let nameplate = Digest::of(&photo_with_exif(30));
+    assert_eq!(bench.page(&format!("{path}/photos/{nameplate}"), "").await.status, 404);
+    assert_eq!(bench.page(&format!("/s/guess/photos/{digest}"), "").await.status, 404);
+    assert_eq!(bench.page(&format!("/photos/{digest}/original"), "").await.status, 401);
+}
+
+#[tokio::test]
+async fn a_preview_stands_upright_as_the_camera_was_held() {
+    let bench = sealed("en").await;
+    let path = format!("{}/photos/{}", bench.summary_path("visit-1"), Digest::of(&photo_with_exif(10)));
+    let picture = image::load_from_memory(&bench.page(&path, "").await.body).unwrap().to_rgb8();
+    // EXIF orientation 6: the stored left edge is the upper edge of what was seen. It was red, the right edge blue.
+    assert_eq!(picture.dimensions(), (30, 40));
+    let (top, bottom) = (picture.get_pixel(15, 3), picture.get_pixel(15, 36));
+    assert!(top[0] > 200 && top[2] < 60, "{top:?}");
+    assert!(bottom[2] > 200 && bottom[0] < 60, "{bottom:?}");
+}
+
+#[tokio::test]
+async fn a_summary_speaks_the_owners_language_and_another_on_demand() {
+    let bench = sealed("es").await;
+    let path = bench.summary_path("visit-1");
+    let text = bench.page(&path, "").await.text();
+    assert!(text.contains("<html lang=\"es\">") && text.contains("marzo de 2027"), "{text}");
+    let text = bench.page(&format!("{path}?lang=en"), "").await.text();
+    assert!(text.contains("<html lang=\"en\">") && text.contains("Is it safe?"));
+}
+
+#[tokio::test]
+async fn there_is_no_summary_before_the_seal_and_one_address_after_it() {
+    let bench = Bench::new().await;
+    bench.assign(&assignment("a-1", "Mill House", "en"));
+    let mut visit = Written::begin("visit-1", "a-1");
+    bench.send("visit-1", 0, &visit.events).await;
+    assert_eq!(bench.count("summary"), 0);
+    visit.freeze(true, &[]);
+    visit.send_sealed(&bench).await;
+    let first = bench.summary_path("visit-1");
+    // At least 128 bits: 22 characters of base64url and more.
+    assert!(first.trim_start_matches("/s/").len() >= 22, "{first}");
+    visit.send_sealed(&bench).await;
+    assert_eq!(bench.summary_path("visit-1"), first);
+    let cookie = bench.sign_in().await;
+    assert!(bench.page("/visits/visit-1", &cookie).await.text().contains(&first));
+}
+
+#[tokio::test]
+async fn an_unsafe_finding_is_the_first_thing_that_the_owner_reads() {
+    let bench = Bench::new().await;
+    bench.assign(&assignment("a-1", "Mill House", "en"));
+    let mut visit = Written::begin("visit-1", "a-1");
+    visit.find(Severity::Unsafe, "The earth wire is broken.");
+    visit.freeze(false, &[]);
+    visit.send_sealed(&bench).await;
+    let text = bench.page(&bench.summary_path("visit-1"), "").await.text();
+    let answers = text.split("</dl>").next().unwrap_or_default();
+    assert!(answers.contains("answer danger") && !answers.contains("answer good"), "{answers}");
+    assert!(text.contains("The earth wire is broken."));
+}
