@@ -1,10 +1,10 @@
 // What lies above the screen: a photograph to take, an alarm that rings, the menu.
 
-import { pressable } from './blocks/button.js';
 import { picture } from './blocks/shot.js';
 import { unitLetter } from './blocks/text.js';
 import { h } from './dom.js';
 import { glyph } from './glyphs.js';
+import { ways as menuWays } from './layout.js';
 import { say } from './words.js';
 
 /** @typedef {import('./ui').Ui} Ui */
@@ -151,14 +151,14 @@ export function alarmDialog(alarms) {
 
 /**
  * Ways to other screens.
- * @param {import('./screen').Button[]} menu @param {Ui} ui @param {() => void} close
+ * @param {import('./screen').Screen} screen @param {Ui} ui @param {() => void} close
  */
-export function menuDialog(menu, ui, close) {
+export function menuDialog(screen, ui, close) {
   const leave = { ...ui, press: (/** @type {import('./screen').Action} */ action) => (close(), ui.press(action)) };
   return h(
     'dialog',
     { key: 'menu', class: 'sheet menu-sheet', 'aria-label': say('shell-menu'), mount: showModal, on: { close } },
-    h('nav', { class: 'ways', 'aria-label': say('shell-menu') }, menu.map((button) => pressable(button, leave))),
+    h('nav', { class: 'ways', 'aria-label': say('shell-menu') }, menuWays(screen, leave)),
     h('button', { type: 'button', class: 'button', on: { click: close } }, glyph('close'), h('span', { class: 'label' }, say('shell-close'))),
   );
 }

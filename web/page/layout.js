@@ -20,7 +20,7 @@ export function screenOf(screen, ui, session, openMenu) {
     h('a', { key: 'skip', class: 'to-main', href: '#main' }, say('shell-to-content')),
     top(screen),
     screen.menu.length
-      ? h('nav', { key: 'rail', class: 'rail', 'aria-label': say('shell-menu') }, screen.menu.map((button) => pressable(button, ui)))
+      ? h('nav', { key: 'rail', class: 'rail', 'aria-label': say('shell-menu') }, ways(screen, ui))
       : null,
     screen.strip.length ? strip(screen.strip) : null,
     h(
@@ -34,6 +34,11 @@ export function screenOf(screen, ui, session, openMenu) {
     ),
     screen.foot.length || screen.menu.length ? foot(screen, ui, openMenu) : null,
   ].filter((node) => node !== null);
+}
+
+/** The menu's buttons; the one that leads to where one is says so. @param {Screen} screen @param {Ui} ui */
+export function ways(screen, ui) {
+  return screen.menu.map((button) => pressable(button, ui, { here: button.press['to'] === screen.place }));
 }
 
 /** @param {Screen} screen */

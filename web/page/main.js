@@ -110,7 +110,7 @@ function render() {
     return;
   }
   document.documentElement.lang = screen.language;
-  const here = `${screen.place} ${screen.unit ?? ''}`;
+  const here = `${screen.place} ${screen.unit ?? ''} ${stepOf(screen)}`;
   const turned = here !== place;
   if (turned) {
     scrolled.set(place, scrollY);
@@ -120,7 +120,7 @@ function render() {
   const openMenu = () => ((menuOpen = true), schedule());
   const closeMenu = () => ((menuOpen = false), schedule());
   const above = [
-    menuOpen ? menuDialog(screen.menu, now, closeMenu) : null,
+    menuOpen ? menuDialog(screen, now, closeMenu) : null,
     photoDialog(photos, screen.blocks, now, session.link === 'lost'),
     alarmDialog(alarms),
   ].filter((node) => node !== null);
@@ -134,6 +134,12 @@ function render() {
   notice(screen, turned);
   measureFoot();
   void keepAwake(clockRuns(screen.blocks));
+}
+
+/** The one step that a screen is about: the next step under the same name is another screen. @param {Screen} screen */
+function stepOf(screen) {
+  const steps = screen.blocks.filter((block) => block.block === 'step');
+  return steps.length === 1 ? steps[0]?.id : '';
 }
 
 function focusTitle() {
