@@ -2,6 +2,7 @@
 //! log, the effects, the seal, the sending, the dangers and the house.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing, reason = "tests")]
 
+mod apply;
 mod bench;
 mod dangers;
 mod house;
