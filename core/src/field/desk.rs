@@ -371,7 +371,9 @@ impl Desk {
                 };
                 self.write(seat, vec![fixed], ended, now)?;
             }
-            Outcome::Failed { why } if effect.request == Request::Locate && !seat.sealed => {
+            Outcome::Failed { why }
+                if effect.request == Request::Locate && !seat.sealed && seat.visit.sealing.is_none() =>
+            {
                 let why = why.chars().take(200).collect();
                 self.write(seat, vec![Body::PlaceMissing { why }], ended, now)?;
             }

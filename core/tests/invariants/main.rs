@@ -5,4 +5,6 @@
 mod apply;
 mod bench;
 mod dangers;
+mod effects;
 mod house;
+mod seal;
