@@ -7,4 +7,6 @@ mod bench;
 mod dangers;
 mod effects;
 mod house;
+mod log;
 mod seal;
+mod sending;
