@@ -127,10 +127,11 @@ impl Desk {
     }
 
     pub(super) fn act(&mut self, action_id: &str, action: &Action, now: &Now) -> Result<Turn, DoorError> {
-        if let Some(refusal) = self.store.acted(action_id)? {
-            let told: Option<Notice> = refusal.and_then(|text| serde_json::from_str(&text).ok());
-            self.notices = told.into_iter().collect();
-            return self.turn(Vec::new(), now);
+        if let Some(acted) = self.store.acted(action_id)? {
+            let told: Option<Notice> = acted.refusal.and_then(|text| serde_json::from_str(&text).ok());
+            // What still stands at a field is not said a second time above it.
+            self.notices = told.into_iter().filter(|told| !self.stands_at_a_field(told)).collect();
+            return self.turn(acted.still_open, now);
         }
         self.notices.clear();
         match action {
@@ -216,6 +217,10 @@ impl Desk {
 
     fn start_visit(&mut self, action_id: &str, id: &str, now: &Now) -> Result<Turn, DoorError> {
         let no_such = |what, name: &str| DoorError::NoSuch { what, name: name.to_owned() };
+        if let Some(begun) = self.store.visit_of(id)? {
+            // Pressed twice: the visit is there already.
+            return self.go(action_id, &format!("visit:{begun}"), now);
+        }
         let (assignment, salt) = self.store.assignment(id)?.ok_or_else(|| no_such("assignment", id))?;
         let random = self.entropy.draw();
         let mut bytes = [0_u8; 16];
@@ -353,6 +358,11 @@ impl Desk {
         self.turn(Vec::new(), now)
     }
 
+    fn stands_at_a_field(&self, told: &Notice) -> bool {
+        let pack = self.seat.as_ref().map(|seat| &seat.pack.pack);
+        self.problems.values().any(|refusal| notice_of(refusal, &self.words, pack, self.units) == *told)
+    }
+
     /// An outcome that is no photograph.
     pub(super) fn ended(&mut self, effect_id: &str, outcome: &Outcome, now: &Now) -> Result<Turn, DoorError> {
         let effect = self
@@ -374,7 +384,9 @@ impl Desk {
                 };
                 self.write(seat, vec![fixed], ended, now)?;
             }
-            Outcome::Failed { why } if effect.request == Request::Locate && !seat.sealed => {
+            Outcome::Failed { why }
+                if effect.request == Request::Locate && !seat.sealed && seat.visit.sealing.is_none() =>
+            {
                 let why = why.chars().take(200).collect();
                 self.write(seat, vec![Body::PlaceMissing { why }], ended, now)?;
             }

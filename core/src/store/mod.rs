@@ -7,6 +7,7 @@ mod log;
 mod outbox;
 pub mod shelf;
 
+pub use beside::Acted;
 pub use commit::{Commit, NewEffect, Sealed};
 pub use effects::StoredEffect;
 pub use log::VisitRow;
