@@ -42,7 +42,7 @@ impl CoreDoor for Field {
     }
 
     fn act(&self, action_id: String, action: Action, now: Now) -> Result<Turn, Problem> {
-        Ok(Field::act(self, &action_id, &meant(action), &now)?)
+        Ok(Field::act(self, &action_id, &action, &now)?)
     }
 
     fn done(&self, effect_id: String, outcome: Outcome, now: Now) -> Result<Turn, Problem> {
@@ -81,15 +81,6 @@ impl CoreDoor for Field {
     }
 }
 
-/// The page says of every field that was left that its text is meant. The core takes that of readings; of words that
-/// a button will take (a reason, a finding) it wants the draft.
-fn meant(action: Action) -> Action {
-    match action {
-        Action::Enter { field, text } if !field.starts_with("read:") => Action::Draft { field, text },
-        other => other,
-    }
-}
-
 impl From<DoorError> for Problem {
     fn from(error: DoorError) -> Self {
         match &error {
@@ -113,12 +104,5 @@ mod tests {
         for problem in [store, shelf] {
             assert_eq!((problem.status, problem.kind), (StatusCode::INSUFFICIENT_STORAGE, "disk-full"));
         }
-    }
-
-    #[test]
-    fn only_readings_are_entered_and_other_words_are_kept_for_their_button() {
-        let entered = |field: &str| meant(Action::Enter { field: field.into(), text: "7".into() });
-        assert_eq!(entered("read:rinse-ph"), Action::Enter { field: "read:rinse-ph".into(), text: "7".into() });
-        assert_eq!(entered("why:x"), Action::Draft { field: "why:x".into(), text: "7".into() });
     }
 }

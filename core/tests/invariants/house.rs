@@ -79,6 +79,8 @@ fn maps_inside_the_core_are_ordered() {
     sources(&Path::new(env!("CARGO_MANIFEST_DIR")).join("src"), &mut files);
     let unordered: Vec<_> = files
         .iter()
+        // What uniffi carries across the border is a HashMap; it is filled there and never walked inside.
+        .filter(|file| !file.ends_with("src/exports.rs"))
         .filter(|file| {
             let source = fs::read_to_string(file).unwrap();
             source.contains("HashMap") || source.contains("HashSet")
