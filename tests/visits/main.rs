@@ -3,8 +3,10 @@
 
 mod bad_input;
 mod break_off;
+mod log;
 mod no_room;
 mod photographs;
 mod refusals;
+mod screens;
 mod time;
 mod whole;

@@ -365,3 +365,18 @@ fn taking_back_the_end_of_the_acid_does_not_forget_the_acid() {
     assert!(screen_says(&scene.go("break-off").unwrap(), &drain), "breaking off says what to do with the acid");
     refused(&mut scene, &done("flush-loop"), Tone::Danger, &["danger-drinking-water-unproved"]);
 }
+
+#[test]
+fn a_step_that_may_be_left_out_may_be_left_out_while_its_waiting_time_runs() {
+    let mut scene = Scene::at_step("run-found", &[]).unwrap();
+    scene.act(&start("run-found")).unwrap();
+    scene.clock.pass_ms(180_000);
+    let leave = Action::Go { to: "skip:run-found".into() };
+    assert!(scene.screen().unwrap().foot.iter().any(|button| button.press == leave), "the screen offers it");
+    scene.act(&leave).unwrap();
+    scene.draft("skip:run-found", "It tripped after three minutes").unwrap();
+    let turn = scene.act(&Action::Skip { step: "run-found".into() }).unwrap();
+    assert_eq!(turn.screen.notices, []);
+    assert!(matches!(scene.run().unwrap().steps.get("run-found"), Some(Mark::Skipped { .. })));
+    refused(&mut scene, &Action::Skip { step: "run-found".into() }, Tone::Attention, &["missing-already-done"]);
+}

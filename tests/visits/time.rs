@@ -5,7 +5,7 @@ use coilside_core::now::Now;
 use coilside_core::screen::{Block, DwellState, Screen};
 use coilside_core::visit::event::Body;
 use coilside_core::visit::state::Mark;
-use coilside_tests::scene::{Scene, inner_blocks, notice_lines};
+use coilside_tests::scene::{Scene, field_block, inner_blocks, notice_lines};
 
 const MINUTE_MS: i64 = 60_000;
 /// The soak of the coil: at least five minutes, at most ten (the pack).
@@ -143,4 +143,17 @@ fn a_restart_within_one_boot_writes_nothing() {
     scene.clock.pass_ms(MINUTE_MS);
     scene.reopen().unwrap();
     assert_eq!(scene.events().unwrap(), events);
+}
+
+#[test]
+fn what_is_measured_in_a_waiting_time_is_asked_for_once_it_runs_and_label_values_before() {
+    let mut scene = Scene::at_step("circulate-acid", &[]).unwrap();
+    let fields = ["read:acid-ph-early", "read:acid-ph-end"];
+    let before = scene.screen().unwrap();
+    assert!(fields.iter().all(|field| field_block(&before, field).is_none()), "no acid is in the loop yet");
+    let running = scene.act(&Action::Start { step: "circulate-acid".into() }).unwrap().screen;
+    assert!(fields.iter().all(|field| field_block(&running, field).is_some()));
+    scene.play_to("neutralise-loop").unwrap();
+    let mixing = scene.screen().unwrap();
+    assert!(field_block(&mixing, "read:neutraliser-parts").is_some(), "the mix is made before it circulates");
 }

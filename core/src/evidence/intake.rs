@@ -24,8 +24,9 @@ const PREVIEW_SIDE: u32 = 1600;
 /// Camera and phone may differ by this much, milliseconds.
 const TIME_DIFFERS_MS: i64 = 10 * 60_000;
 
-/// The doubt of a camera's place, which writes none itself, metres. Common practice, no source.
-const CAMERA_PLACE_M: f64 = 100.0;
+/// The doubt of a place that a camera writes, which tells none itself, metres. Common practice, no source: a fix under
+/// eaves or beside a wall is taken as good to 50 m.
+const CAMERA_PLACE_DOUBT_M: f64 = 50.0;
 
 /// A photograph that is on the shelf and ready to enter the log.
 #[derive(Clone, Debug, PartialEq)]
@@ -163,16 +164,17 @@ fn flags(told: &Told, place: Option<&PlaceFix>, now: &Now) -> Vec<PhotoFlag> {
         Some(taken_ms) if (taken_ms - now.utc_ms).abs() > TIME_DIFFERS_MS => flags.push(PhotoFlag::TimeDiffers),
         Some(_) => {}
     }
-    // A picture without a place is not flagged: galleries take it out.
-    if let (Some((latitude, longitude)), Some(phone)) = (told.place, place) {
-        let camera = Place { latitude, longitude };
-        let here = Place { latitude: phone.latitude_deg, longitude: phone.longitude_deg };
-        let apart_m = distance(camera, here).map(|length| length.get::<meter>());
-        if apart_m.is_ok_and(|apart_m| apart_m > phone.accuracy_m + CAMERA_PLACE_M) {
-            flags.push(PhotoFlag::PlaceDiffers);
-        }
+    if told.place.zip(place).is_some_and(|(camera, phone)| are_apart(camera, phone)) {
+        flags.push(PhotoFlag::PlaceDiffers);
     }
     flags
+}
+
+/// Do the camera's place and the phone's lie further apart than their doubt?
+fn are_apart((latitude, longitude): (f64, f64), phone: &PlaceFix) -> bool {
+    let here = Place { latitude: phone.latitude_deg, longitude: phone.longitude_deg };
+    distance(Place { latitude, longitude }, here)
+        .is_ok_and(|apart| apart.get::<meter>() > phone.accuracy_m.max(0.0) + CAMERA_PLACE_DOUBT_M)
 }
 
 fn preview(picture: DynamicImage, told: &Told) -> Result<Vec<u8>, IntakeError> {
@@ -200,16 +202,6 @@ mod tests {
         Now { utc_ms: 1_772_352_000_000, offset_min: 120, mono_ms: 0, mono_epoch: "a".into() }
     }
 
-    #[test]
-    fn a_camera_that_was_elsewhere_is_flagged_and_one_nearby_is_not() {
-        let told = |latitude| Told { place: Some((latitude, 2.0)), ..Told::default() };
-        let phone = PlaceFix { latitude_deg: 1.0, longitude_deg: 2.0, accuracy_m: 10.0, age_ms: 0 };
-        // A hundredth of a degree of latitude is about 1.1 km (WGS 84).
-        let flags_at = |latitude| flags(&told(latitude), Some(&phone), &now());
-        assert_eq!(flags_at(1.01), [PhotoFlag::NoTime, PhotoFlag::PlaceDiffers]);
-        assert_eq!(flags_at(1.0005), [PhotoFlag::NoTime]);
-    }
-
     fn jpeg(width: u32, height: u32) -> Vec<u8> {
         let picture = image::RgbImage::from_fn(width, height, |x, y| {
             image::Rgb([(x * 7 % 251) as u8, (y * 13 % 241) as u8, ((x ^ y) % 255) as u8])
@@ -227,6 +219,23 @@ mod tests {
         assert_eq!((prepared.facts.width, prepared.facts.height), (64, 48));
         assert_eq!(prepared.flags, [PhotoFlag::NoTime]);
         assert!(preview.is_some_and(|preview| preview.starts_with(&[0xff, 0xd8])));
+    }
+
+    #[test]
+    fn a_camera_that_was_elsewhere_than_the_phone_is_flagged_and_one_beside_it_is_not() {
+        let phone = PlaceFix { latitude_deg: 50.0, longitude_deg: 8.0, accuracy_m: 10.0, age_ms: 0 };
+        let flagged = |latitude| {
+            let told = Told { place: Some((latitude, 8.0)), ..Told::default() };
+            flags(&told, Some(&phone), &now()).contains(&PhotoFlag::PlaceDiffers)
+        };
+        // A degree of latitude is 111.2 km at 50 degrees north: from memory of WGS 84.
+        assert!(!flagged(50.0 + 40.0 / 111_200.0), "40 m lie within the doubt");
+        assert!(flagged(50.0 + 100.0 / 111_200.0), "100 m do not");
+        let nowhere = Told::default();
+        assert!(
+            !flags(&nowhere, Some(&phone), &now()).contains(&PhotoFlag::PlaceDiffers),
+            "no place is no disagreement"
+        );
     }
 
     #[test]

@@ -6,11 +6,16 @@ use crate::visit::fact::{Fact, Value};
 /// The facts that a technician should always see.
 const STRIP: &[Fact] = &[Fact::Supply, Fact::Loop, Fact::Valves, Fact::ServicePump, Fact::UnitPump, Fact::Electrics];
 
+/// Uncovered electrics are worth a look only while the unit is open.
+fn matters(fact: Fact, visit: &VisitView<'_>) -> bool {
+    fact != Fact::Electrics || visit.run.facts.get(&Fact::Covers) == Some(&Value::Off)
+}
+
 /// The strip of a unit: known facts of the strip, lapsed ones, and settings that are away.
 pub(super) fn strip(view: &View<'_>, visit: &VisitView<'_>) -> Vec<Live> {
     let words = view.words;
     let mut strip = Vec::new();
-    for fact in STRIP {
+    for fact in STRIP.iter().filter(|fact| matters(**fact, visit)) {
         let label = words.text(&format!("fact-{}", fact.name()));
         if let Some(value) = visit.run.facts.get(fact) {
             let value_text = words.text(&format!("fact-{}-{}", fact.name(), value.word()));

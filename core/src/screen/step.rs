@@ -7,6 +7,7 @@ use super::fields::{choice, entry, reading, shot};
 use super::notices::{clock, missing_words, span};
 use super::{Block, Button, DwellState, MixRow, StepState, Tone, View, VisitView};
 use crate::action::Action;
+use crate::id::ReadingId;
 use crate::procedure::gate::{Applies, Missing, Passage, allowed, applies};
 use crate::procedure::measure::Units;
 use crate::procedure::pack::{Mix, Phase, Quantity, Step};
@@ -70,7 +71,11 @@ pub(super) fn step_block(view: &View<'_>, visit: &VisitView<'_>, phase: &Phase, 
         }
     }
     blocks.extend(step.asks.iter().filter_map(|id| choice(view, visit, id.as_str())));
-    blocks.extend(step.readings.iter().filter_map(|id| reading(view, visit, id.as_str())));
+    // What is measured in a waiting time is asked for once it runs; label values, which are preset, come before it.
+    let asked = |id: &&ReadingId| {
+        passage == Passage::Done || visit.pack.reading(id.as_str()).is_some_and(|reading| reading.preset.is_some())
+    };
+    blocks.extend(step.readings.iter().filter(asked).filter_map(|id| reading(view, visit, id.as_str())));
     if let Some(mix) = step.mix.as_ref().and_then(|id| visit.pack.mix(id)) {
         blocks.push(mix_block(view, visit, mix));
     }

@@ -80,7 +80,8 @@ pub(super) fn skip(run: &Run, id: &str, around: &Circumstances<'_>) -> Result<De
     if !step.may_skip {
         return Err(Refusal::NoSuch { name: format!("{id}: a way to leave it out") });
     }
-    if run.steps.contains_key(&step.id) {
+    // One whose waiting time runs can be left out too: the unit tripped, the rain came.
+    if run.is_behind(id) {
         return Err(Refusal::Gate { step: step.id.clone(), missing: vec![Missing::AlreadyDone] });
     }
     let field = format!("skip:{id}");

@@ -81,7 +81,7 @@ state-open = to do
 state-gated = not yet
 state-running = under way
 state-done = done at { $clock }
-state-done-late = done at { $clock }, later than the most
+state-done-late = done at { $clock }, past the longest time
 state-happened = happened at { $clock }: { $words }
 state-skipped = left out: { $reason }
 
@@ -90,7 +90,7 @@ state-skipped = left out: { $reason }
 dwell-waiting = Wait at least { $least }, at most { $most }.
 dwell-running = { $left } to go
 dwell-ready = Time is up. Go on.
-dwell-over = Past the most. Go on at once.
+dwell-over = Past the longest time. Go on at once.
 wake-ready = Time is up: { $step }
 wake-soon-over = Two minutes left: { $step }
 
@@ -249,7 +249,7 @@ sealing-text = The record is frozen and waits for the signature of this device.
 sealing-again = Sign now
 sealing-cancel = Go on working
 sealed-title = The record is sealed
-sealed-text = Nothing in it can be changed unseen any more.
+sealed-text = Any change to it from now on would show.
 sealed-safe = All of it is safe at the office.
 sealed-waiting = It is kept on this device and goes to the office by itself when there is coverage.
 sealed-complete = It is complete.
