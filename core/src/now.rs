@@ -36,7 +36,7 @@ impl Now {
     #[must_use]
     pub fn since(&self, earlier: &Now) -> Elapsed {
         if self.mono_epoch == earlier.mono_epoch && self.mono_ms >= earlier.mono_ms {
-            let ms = self.mono_ms - earlier.mono_ms;
+            let ms = self.mono_ms.saturating_sub(earlier.mono_ms);
             return Elapsed { proven_ms: ms, longest_ms: ms };
         }
         let wall = self.utc_ms.saturating_sub(earlier.utc_ms);

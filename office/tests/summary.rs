@@ -10,8 +10,8 @@ use support::visit::{Written, assignment, photo_with_exif};
 
 async fn sealed(language: &str) -> Bench {
     let bench = Bench::new().await;
-    bench.office.set_contact("Warm Water Round, Lower Weir\n555 0142").unwrap();
-    bench.office.put_assignment(&assignment("a-1", "Mill House", language)).unwrap();
+    bench.set_contact("Warm Water Round, Lower Weir\n555 0142");
+    bench.assign(&assignment("a-1", "Mill House", language));
     let mut visit = Written::begin("visit-1", "a-1");
     for (slot, shade) in [("coil-before", 10), ("coil-after", 20), ("nameplate", 30)] {
         let digest = bench.send_photo(&photo_with_exif(shade), "visit-1").await;
@@ -89,7 +89,7 @@ async fn a_summary_speaks_the_owners_language_and_another_on_demand() {
 #[tokio::test]
 async fn there_is_no_summary_before_the_seal_and_one_address_after_it() {
     let bench = Bench::new().await;
-    bench.office.put_assignment(&assignment("a-1", "Mill House", "en")).unwrap();
+    bench.assign(&assignment("a-1", "Mill House", "en"));
     let mut visit = Written::begin("visit-1", "a-1");
     bench.send("visit-1", 0, &visit.events).await;
     assert_eq!(bench.count("summary"), 0);
@@ -107,7 +107,7 @@ async fn there_is_no_summary_before_the_seal_and_one_address_after_it() {
 #[tokio::test]
 async fn an_unsafe_finding_is_the_first_thing_that_the_owner_reads() {
     let bench = Bench::new().await;
-    bench.office.put_assignment(&assignment("a-1", "Mill House", "en")).unwrap();
+    bench.assign(&assignment("a-1", "Mill House", "en"));
     let mut visit = Written::begin("visit-1", "a-1");
     visit.find(Severity::Unsafe, "The earth wire is broken.");
     visit.freeze(false, &[]);

@@ -1,5 +1,8 @@
 //! What the whole-visit and fault tests share: an invented assignment, a person's answers, a key.
 
+pub mod scene;
+pub mod texts;
+
 use std::io::Cursor;
 use std::path::Path;
 
@@ -95,7 +98,7 @@ impl Answers for Technician {
         Some(option.to_owned())
     }
 
-    fn photograph(&self, slot: &str) -> Vec<u8> {
+    fn photograph(&self, slot: &str, _: &Now) -> Vec<u8> {
         jpeg_of(slot)
     }
 
@@ -114,7 +117,7 @@ impl Answers for Technician {
 #[must_use]
 pub fn jpeg_of(name: &str) -> Vec<u8> {
     let seed = name.bytes().fold(7_u32, |sum, byte| sum.wrapping_mul(31).wrapping_add(u32::from(byte)));
-    let picture = image::RgbImage::from_fn(80, 60, |x, y| {
+    let picture = image::RgbImage::from_fn(24, 16, |x, y| {
         let value = seed.wrapping_add(x * 3).wrapping_add(y * 5);
         image::Rgb([(value % 256) as u8, (value / 3 % 256) as u8, (value / 7 % 256) as u8])
     });
@@ -155,6 +158,15 @@ pub fn assignment(id: &str) -> Assignment {
             history: vec![past],
         }],
     }
+}
+
+/// A folder of its own, in memory where the system has such a place: a visit syncs hundreds of times.
+///
+/// # Errors
+/// Where no folder can be made.
+pub fn folder() -> std::io::Result<tempfile::TempDir> {
+    let memory = Path::new("/dev/shm");
+    if memory.is_dir() { tempfile::tempdir_in(memory) } else { tempfile::tempdir() }
 }
 
 /// Opens a door in a folder.

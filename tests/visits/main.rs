@@ -1,4 +1,10 @@
 //! Whole visits, driven action by action through the door.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing, reason = "tests")]
 
+mod bad_input;
+mod break_off;
+mod no_room;
+mod photographs;
+mod refusals;
+mod time;
 mod whole;

@@ -1,10 +1,10 @@
 // What lies above the screen: a photograph to take, an alarm that rings, the menu.
 
-import { pressable } from './blocks/button.js';
 import { picture } from './blocks/shot.js';
 import { unitLetter } from './blocks/text.js';
 import { h } from './dom.js';
 import { glyph } from './glyphs.js';
+import { ways as menuWays } from './layout.js';
 import { say } from './words.js';
 
 /** @typedef {import('./ui').Ui} Ui */
@@ -17,8 +17,8 @@ const showModal = (dialog) => {
   if (dialog.isConnected && !dialog.open) dialog.showModal();
 };
 
-/** @param {Photos} photos @param {Block[]} screen @param {Ui} ui */
-export function photoDialog(photos, screen, ui) {
+/** @param {Photos} photos @param {Block[]} screen @param {Ui} ui @param {boolean} lost */
+export function photoDialog(photos, screen, ui, lost) {
   const wanted = photos.wanted;
   if (!wanted) return null;
   const before = beforeOf(screen, wanted.slot);
@@ -51,7 +51,7 @@ export function photoDialog(photos, screen, ui) {
       photos.stage === 'camera' ? video(photos) : null,
       before ? picture(before, ui, say('shell-before-picture')) : null,
     ),
-    busy ? h('p', { class: 'wait', role: 'status' }, h('span', { class: 'busy', 'aria-hidden': 'true' }), h('span', null, say(waitWords(photos.stage)))) : null,
+    busy ? h('p', { class: 'wait', role: 'status' }, h('span', { class: 'busy', 'aria-hidden': 'true' }), h('span', null, say(waitWords(photos.stage, lost)))) : null,
     h(
       'div',
       { class: 'row' },
@@ -121,9 +121,9 @@ function ways(photos) {
 const cancel = (photos) =>
   h('button', { key: 'cancel', type: 'button', class: 'button', on: { click: () => photos.cancel() } }, h('span', { class: 'label' }, say('shell-cancel')));
 
-/** @param {import('./effects/photo.js').Stage} stage */
-const waitWords = (stage) =>
-  stage === 'starting' ? 'shell-camera-starting' : stage === 'waiting' ? 'shell-photo-waiting' : 'shell-photo-saving';
+/** @param {import('./effects/photo.js').Stage} stage @param {boolean} lost */
+const waitWords = (stage, lost) =>
+  stage === 'starting' ? 'shell-camera-starting' : lost || stage === 'waiting' ? 'shell-photo-waiting' : 'shell-photo-saving';
 
 /** The 'before' of a slot, wherever its block stands. @param {Block[]} blocks @param {string} slot @returns {PhotoView | null} */
 function beforeOf(blocks, slot) {
@@ -151,14 +151,14 @@ export function alarmDialog(alarms) {
 
 /**
  * Ways to other screens.
- * @param {import('./screen').Button[]} menu @param {Ui} ui @param {() => void} close
+ * @param {import('./screen').Screen} screen @param {Ui} ui @param {() => void} close
  */
-export function menuDialog(menu, ui, close) {
+export function menuDialog(screen, ui, close) {
   const leave = { ...ui, press: (/** @type {import('./screen').Action} */ action) => (close(), ui.press(action)) };
   return h(
     'dialog',
     { key: 'menu', class: 'sheet menu-sheet', 'aria-label': say('shell-menu'), mount: showModal, on: { close } },
-    h('nav', { class: 'ways', 'aria-label': say('shell-menu') }, menu.map((button) => pressable(button, leave))),
+    h('nav', { class: 'ways', 'aria-label': say('shell-menu') }, menuWays(screen, leave)),
     h('button', { type: 'button', class: 'button', on: { click: close } }, glyph('close'), h('span', { class: 'label' }, say('shell-close'))),
   );
 }

@@ -2,6 +2,7 @@
 
 /** @typedef {import('./screen').Action} Action */
 /** @typedef {import('./screen').NumberBlock} NumberBlock */
+/** @typedef {import('./screen').TextEntryBlock} TextEntryBlock */
 
 /** How long typing must rest before the text is sent, milliseconds. */
 const REST_MS = 300;
@@ -14,6 +15,8 @@ export class Fields {
     this.local = new Map();
     /** Fields typed in since they were last entered. @type {Set<string>} */
     this.touched = new Set();
+    /** Fields whose draft the core has, while somebody still types in them. @type {Set<string>} */
+    this.kept = new Set();
     /** What was entered last: Enter and leaving the field at once is meant once. @type {Map<string, string>} */
     this.entered = new Map();
     /** @type {Map<string, number>} */
@@ -29,6 +32,7 @@ export class Fields {
   typed(field, text) {
     this.local.set(field, text);
     this.touched.add(field);
+    this.kept.delete(field);
     clearTimeout(this.timers.get(field));
     this.timers.set(field, setTimeout(() => this.flush(field), REST_MS));
   }
@@ -49,38 +53,34 @@ export class Fields {
   }
 
   /**
-   * A number's field was left: what was typed is meant. A field that was only passed through is not sent again.
-   * @param {NumberBlock} block @param {string} text
+   * A field was left: what was typed is meant. A field that was only passed through is not sent again.
+   * @param {NumberBlock | TextEntryBlock} block @param {string} text
    */
   leave(block, text) {
     const field = block.field;
-    const halfTyped = text !== '' && block.taken === null && block.problem === null && block.question === null;
-    if (this.touched.has(field) || (halfTyped && this.entered.get(field) !== text)) this.enter(field, text);
-  }
-
-  /** Words were left. Those that were only passed through are not sent again. @param {string} field @param {string} text */
-  leaveWords(field, text) {
-    if (this.touched.has(field)) this.enter(field, text);
-  }
-
-  /** @param {string} field @param {string} text */
-  enter(field, text) {
+    const halfTyped =
+      block.block === 'number' && text !== '' && block.taken === null && block.problem === null && block.question === null;
+    if (!this.touched.has(field) && !(halfTyped && this.entered.get(field) !== text)) return;
+    this.entered.set(field, text);
     clearTimeout(this.timers.get(field));
     this.timers.delete(field);
     this.touched.delete(field);
-    this.entered.set(field, text);
     this.local.set(field, text);
     this.send({ do: 'enter', field, text });
   }
 
-  /** The core has it. @param {Action} action */
+  /** The core has it. A field that was not left yet keeps what stands in it. @param {Action} action */
   acknowledged(action) {
     const field = action['field'];
-    if (typeof field === 'string' && this.local.get(field) === action['text']) this.local.delete(field);
+    if (typeof field !== 'string' || this.local.get(field) !== action['text']) return;
+    if (this.touched.has(field)) this.kept.add(field);
+    else this.local.delete(field);
   }
 
-  /** Another screen is shown: what was entered there is no guide here. */
+  /** Another screen is shown: what the core has is its own to show again. */
   turned() {
+    for (const field of this.kept) this.local.delete(field);
+    this.kept.clear();
     this.touched = new Set(this.local.keys());
     this.entered.clear();
   }

@@ -14,6 +14,7 @@ const SHAPES = {
   quiet: 'M7 12h10',
   plain: 'M12 10.5a1.5 1.5 0 1 1 0 3 1.5 1.5 0 0 1 0-3z',
   primary: 'M5 12h13M13 6l6 6-6 6',
+  kept: 'M6.5 4h11v16l-5.5-4-5.5 4z',
   menu: 'M4 7h16M4 12h16M4 17h16',
   close: 'M6 6l12 12M18 6L6 18',
   camera: 'M4 8h3.5l1.5-2.5h6L16.5 8H20v11H4zM12 10a3.5 3.5 0 1 1 0 7 3.5 3.5 0 0 1 0-7z',

@@ -2,6 +2,7 @@
 
 import { blocks } from './blocks/all.js';
 import { pressable } from './blocks/button.js';
+import { dwell, onlyToWait } from './blocks/dwell.js';
 import { toneGlyph, unitLetter } from './blocks/text.js';
 import { h } from './dom.js';
 import { problemKey } from './effects/photo.js';
@@ -19,7 +20,7 @@ export function screenOf(screen, ui, session, openMenu) {
     h('a', { key: 'skip', class: 'to-main', href: '#main' }, say('shell-to-content')),
     top(screen),
     screen.menu.length
-      ? h('nav', { key: 'rail', class: 'rail', 'aria-label': say('shell-menu') }, screen.menu.map((button) => pressable(button, ui)))
+      ? h('nav', { key: 'rail', class: 'rail', 'aria-label': say('shell-menu') }, ways(screen, ui))
       : null,
     screen.strip.length ? strip(screen.strip) : null,
     h(
@@ -28,10 +29,16 @@ export function screenOf(screen, ui, session, openMenu) {
       session.link === 'lost' ? lostBanner() : null,
       session.trouble ? troubleBanner(session) : null,
       screen.notices.map((notice, at) => noticeOf(notice, at, ui)),
+      ui.lone ? dwell(ui.lone, ui, onlyToWait(screen.blocks) ? 'alone' : 'ahead') : null,
       h('div', { key: 'blocks', class: 'blocks' }, blocks(screen.blocks, ui)),
     ),
     screen.foot.length || screen.menu.length ? foot(screen, ui, openMenu) : null,
   ].filter((node) => node !== null);
+}
+
+/** The menu's buttons; the one that leads to where one is says so. @param {Screen} screen @param {Ui} ui */
+export function ways(screen, ui) {
+  return screen.menu.map((button) => pressable(button, ui, { here: button.press['to'] === screen.place }));
 }
 
 /** @param {Screen} screen */
@@ -86,8 +93,8 @@ function strip(lives) {
 function noticeOf(notice, at, ui) {
   const [only] = notice.lines;
   return h(
-    'section',
-    { key: `notice:${notice.title}:${at}`, class: `notice tone-${notice.tone}`, tabindex: '-1', 'aria-label': notice.title },
+    'div',
+    { key: `notice:${notice.title}:${at}`, class: `notice tone-${notice.tone}`, tabindex: '-1', role: 'group', 'aria-label': notice.title },
     h('div', { class: 'notice-head' }, glyph(toneGlyph(notice.tone)), h('h2', null, notice.title)),
     notice.lines.length === 1 && only !== undefined ? h('p', null, only) : null,
     notice.lines.length > 1 ? h('ul', null, notice.lines.map((line) => h('li', null, line))) : null,
@@ -116,7 +123,7 @@ function foot(screen, ui, openMenu) {
 
 const lostBanner = () =>
   h(
-    'section',
+    'div',
     { key: 'lost', class: 'notice tone-attention', role: 'alert' },
     h('div', { class: 'notice-head' }, glyph('attention'), h('h2', null, say('shell-lost'))),
     h('p', null, say('shell-lost-text')),
@@ -128,7 +135,7 @@ function troubleBanner(session) {
   if (!trouble) return null;
   const key = problemKey(trouble.problem);
   return h(
-    'section',
+    'div',
     { key: 'trouble', class: 'notice tone-danger', role: 'alert' },
     h('div', { class: 'notice-head' }, glyph('danger'), h('h2', null, key ? say(key) : trouble.problem.title || say('shell-failed'))),
     !key && trouble.problem.detail ? h('p', null, trouble.problem.detail) : null,

@@ -27,6 +27,7 @@ const session = new Session(door, {
   changed: schedule,
   effect,
   acknowledged: (action) => fields.acknowledged(action),
+  settled: (effectId) => photos.settled(effectId),
   language: () => void door.words().then(setWords).then(schedule, () => undefined),
 });
 const fields = new Fields((action) => session.act(action));
@@ -109,7 +110,7 @@ function render() {
     return;
   }
   document.documentElement.lang = screen.language;
-  const here = `${screen.place} ${screen.unit ?? ''}`;
+  const here = `${screen.place} ${screen.unit ?? ''} ${stepOf(screen)}`;
   const turned = here !== place;
   if (turned) {
     scrolled.set(place, scrollY);
@@ -119,8 +120,8 @@ function render() {
   const openMenu = () => ((menuOpen = true), schedule());
   const closeMenu = () => ((menuOpen = false), schedule());
   const above = [
-    menuOpen ? menuDialog(screen.menu, now, closeMenu) : null,
-    photoDialog(photos, screen.blocks, now),
+    menuOpen ? menuDialog(screen, now, closeMenu) : null,
+    photoDialog(photos, screen.blocks, now, session.link === 'lost'),
     alarmDialog(alarms),
   ].filter((node) => node !== null);
   draw(app, [...screenOf(screen, now, session, openMenu), ...above]);
@@ -133,6 +134,12 @@ function render() {
   notice(screen, turned);
   measureFoot();
   void keepAwake(clockRuns(screen.blocks));
+}
+
+/** The one step that a screen is about: the next step under the same name is another screen. @param {Screen} screen */
+function stepOf(screen) {
+  const steps = screen.blocks.filter((block) => block.block === 'step');
+  return steps.length === 1 ? steps[0]?.id : '';
 }
 
 function focusTitle() {

@@ -22,7 +22,7 @@ export class Session {
    * @param {Door} door
    * @param {{
    *   changed: () => void, effect: (effect: Effect) => void, acknowledged: (action: Action) => void,
-   *   language: () => void,
+   *   settled: (effectId: string) => void, language: () => void,
    * }} on
    */
   constructor(door, on) {
@@ -122,14 +122,17 @@ export class Session {
         const turn = await ('action' in job ? this.door.act(job.id, job.action) : this.door.done(job.id, job.outcome));
         this.jobs.shift();
         if ('action' in job) this.on.acknowledged(job.action);
+        else this.on.settled(job.id);
         this.accept(turn);
       } catch (reason) {
         this.fault(reason, job);
         if (this.isLost()) {
           wasLost = true;
           await rest(AGAIN_MS);
-        } else if (this.link === 'ok') this.jobs.shift();
-        else break;
+        } else if (this.link === 'ok') {
+          this.jobs.shift();
+          if ('outcome' in job) this.on.settled(job.id);
+        } else break;
       }
     }
     this.running = false;

@@ -1,4 +1,4 @@
-import type { Action, DwellBlock, NumberBlock } from './screen';
+import type { Action, DwellBlock, NumberBlock, TextEntryBlock } from './screen';
 import type { Fields } from './fields.js';
 
 /** What a block may use while it is drawn. */
@@ -9,8 +9,8 @@ export type Ui = {
   waits(action: Action): boolean;
   /** What is half typed. */
   fields: Fields;
-  /** A number's field was left. */
-  leave(block: NumberBlock, text: string): void;
+  /** A field was left. */
+  leave(block: NumberBlock | TextEntryBlock, text: string): void;
   /** The address of a photograph's small picture; none until it came. */
   preview(digest: string): string | null;
   /** The time by which the core goes, milliseconds. */
@@ -19,7 +19,7 @@ export type Ui = {
   leap: ((ms: number) => void) | null;
   /** The level of the heading above: 1 to 6. */
   level: number;
-  /** The waiting time that has the screen for itself, and is read from two metres. */
+  /** The waiting time that the screen is about: it stands on top. */
   lone: DwellBlock | null;
   /** Lines about a waiting alarm to show below a waiting time. */
   alarm: { text: string; allow: (() => void) | null } | null;

@@ -42,7 +42,7 @@ impl CoreDoor for Field {
     }
 
     fn act(&self, action_id: String, action: Action, now: Now) -> Result<Turn, Problem> {
-        Ok(Field::act(self, &action_id, &action, &now)?)
+        Ok(Field::act(self, &action_id, &meant(action), &now)?)
     }
 
     fn done(&self, effect_id: String, outcome: Outcome, now: Now) -> Result<Turn, Problem> {
@@ -81,6 +81,15 @@ impl CoreDoor for Field {
     }
 }
 
+/// The page says of every field that was left that its text is meant. The core takes that of readings; of words that
+/// a button will take (a reason, a finding) it wants the draft.
+fn meant(action: Action) -> Action {
+    match action {
+        Action::Enter { field, text } if !field.starts_with("read:") => Action::Draft { field, text },
+        other => other,
+    }
+}
+
 impl From<DoorError> for Problem {
     fn from(error: DoorError) -> Self {
         match &error {
@@ -90,5 +99,26 @@ impl From<DoorError> for Problem {
             }
             _ => Self::inside(error.to_string()),
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_full_disk_has_its_own_answer_whoever_met_it() {
+        let store = Problem::from(DoorError::Store(StoreError::Full));
+        let shelf = Problem::from(DoorError::Shelf(ShelfError::Full { name: "a photograph".into() }));
+        for problem in [store, shelf] {
+            assert_eq!((problem.status, problem.kind), (StatusCode::INSUFFICIENT_STORAGE, "disk-full"));
+        }
+    }
+
+    #[test]
+    fn only_readings_are_entered_and_other_words_are_kept_for_their_button() {
+        let entered = |field: &str| meant(Action::Enter { field: field.into(), text: "7".into() });
+        assert_eq!(entered("read:rinse-ph"), Action::Enter { field: "read:rinse-ph".into(), text: "7".into() });
+        assert_eq!(entered("why:x"), Action::Draft { field: "why:x".into(), text: "7".into() });
     }
 }

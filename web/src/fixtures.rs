@@ -52,7 +52,7 @@ fn the_canned_screens_hold_every_block_kind_that_the_page_draws() {
 }
 
 fn words(language: &str) -> BTreeMap<String, String> {
-    let text = fs::read_to_string(here(&format!("words/{language}.ftl"))).unwrap();
+    let text = fs::read_to_string(here(&format!("../core/src/words/{language}/shell.ftl"))).unwrap();
     let line = |line: &str| line.split_once(" = ").map(|(key, words)| (key.to_owned(), words.to_owned()));
     text.lines().filter(|line| !line.starts_with('#')).filter_map(line).collect()
 }
@@ -69,7 +69,7 @@ fn keys_in(folder: &Path, found: &mut BTreeSet<String>) {
 }
 
 #[test]
-fn the_page_uses_all_words_that_there_are_and_no_others() {
+fn every_word_that_the_page_uses_is_there_in_every_language() {
     let mut used = BTreeSet::new();
     keys_in(&here("page"), &mut used);
     // Put together in the page: the states of the link, and the kinds of problem that this crate answers with.
@@ -78,8 +78,9 @@ fn the_page_uses_all_words_that_there_are_and_no_others() {
     }
     used.extend(["too-large", "disk-full", "cut-short"].map(|kind| format!("shell-problem-{kind}")));
     for language in ["en", "es"] {
-        let there: BTreeSet<String> = words(language).into_keys().collect();
-        assert_eq!(used, there, "{language}");
+        let there = words(language);
+        let missing: Vec<&String> = used.iter().filter(|key| !there.contains_key(*key)).collect();
+        assert!(missing.is_empty(), "{language}: {missing:?}");
     }
 }
 

@@ -142,3 +142,60 @@ impl Drop for Sending {
         self.0.abort();
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use serde_json::{Value, json};
+    use tokio::sync::oneshot;
+
+    use super::*;
+
+    fn settings(folder: &std::path::Path) -> FieldSettings {
+        FieldSettings { folder: folder.into(), port: 0, office: None, device_token: None, rehearsal: false }
+    }
+
+    /// What a browser does first, over a real socket: the page, then the door.
+    fn visit(address: &str) -> (String, Value) {
+        let (origin, token) = address.split_once("/?t=").unwrap();
+        let page = ureq::get(format!("{origin}/")).call().unwrap().body_mut().read_to_string().unwrap();
+        let opened = ureq::post(format!("{origin}/door/open"))
+            .header("X-Coilside-Token", token)
+            .header("Content-Type", "application/json")
+            .send(json!({ "window": "one" }).to_string())
+            .unwrap()
+            .body_mut()
+            .read_to_string()
+            .unwrap();
+        (page, serde_json::from_str(&opened).unwrap())
+    }
+
+    #[tokio::test(flavor = "multi_thread")]
+    async fn the_page_and_the_core_answer_and_a_restart_keeps_address_and_key() {
+        let folder = tempfile::tempdir().unwrap();
+        let mut seen = Vec::new();
+        for _ in 0..2 {
+            let running = start(settings(folder.path())).await.unwrap();
+            let address = running.address().to_owned();
+            assert!(address.starts_with("http://127.0.0.1:"), "{address}");
+            assert!(running.warning().contains("device-key.pem"));
+            let (stop, stopped) = oneshot::channel::<()>();
+            let serving = tokio::spawn(running.until(async { stopped.await.unwrap_or_default() }));
+            let asked = address.clone();
+            let (page, turn) = tokio::task::spawn_blocking(move || visit(&asked)).await.unwrap();
+            assert!(page.contains("\"shell-menu\":"), "the page carries its words");
+            assert_eq!(turn["screen"]["place"], "round");
+            stop.send(()).unwrap();
+            serving.await.unwrap().unwrap();
+            seen.push((address, std::fs::read(folder.path().join("device-key.pem")).unwrap()));
+        }
+        assert_eq!(seen[0], seen[1]);
+    }
+
+    #[tokio::test]
+    async fn a_second_start_on_the_folder_says_that_it_is_open() {
+        let folder = tempfile::tempdir().unwrap();
+        let _running = start(settings(folder.path())).await.unwrap();
+        let Err(why) = start(settings(folder.path())).await else { panic!("started twice") };
+        assert!(matches!(why, FieldError::AlreadyOpen { .. }), "{why}");
+    }
+}

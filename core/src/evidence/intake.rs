@@ -5,11 +5,13 @@ use std::io::Cursor;
 use image::codecs::jpeg::JpegEncoder;
 use image::metadata::Orientation;
 use image::{DynamicImage, ImageFormat, ImageReader, Limits};
+use uom::si::length::meter;
 
 use super::exif::{self, Told};
 use crate::effect::PlaceFix;
 use crate::id::Digest;
 use crate::now::Now;
+use crate::science::place::{Place, distance};
 use crate::store::shelf::{Shelf, ShelfError};
 use crate::visit::event::{PhotoFacts, PhotoFlag, sha256};
 
@@ -21,6 +23,9 @@ pub const PHOTO_PIXELS_MAX: u64 = 100_000_000;
 const PREVIEW_SIDE: u32 = 1600;
 /// Camera and phone may differ by this much, milliseconds.
 const TIME_DIFFERS_MS: i64 = 10 * 60_000;
+
+/// The doubt of a camera's place, which writes none itself, metres. Common practice, no source.
+const CAMERA_PLACE_M: f64 = 100.0;
 
 /// A photograph that is on the shelf and ready to enter the log.
 #[derive(Clone, Debug, PartialEq)]
@@ -151,12 +156,21 @@ fn facts(told: &Told, width: u32, height: u32, place: Option<&PlaceFix>) -> Phot
     }
 }
 
-fn flags(told: &Told, _place: Option<&PlaceFix>, now: &Now) -> Vec<PhotoFlag> {
+fn flags(told: &Told, place: Option<&PlaceFix>, now: &Now) -> Vec<PhotoFlag> {
     let mut flags = Vec::new();
     match told.utc_ms(now.offset_min) {
         None => flags.push(PhotoFlag::NoTime),
         Some(taken_ms) if (taken_ms - now.utc_ms).abs() > TIME_DIFFERS_MS => flags.push(PhotoFlag::TimeDiffers),
         Some(_) => {}
+    }
+    // A picture without a place is not flagged: galleries take it out.
+    if let (Some((latitude, longitude)), Some(phone)) = (told.place, place) {
+        let camera = Place { latitude, longitude };
+        let here = Place { latitude: phone.latitude_deg, longitude: phone.longitude_deg };
+        let apart_m = distance(camera, here).map(|length| length.get::<meter>());
+        if apart_m.is_ok_and(|apart_m| apart_m > phone.accuracy_m + CAMERA_PLACE_M) {
+            flags.push(PhotoFlag::PlaceDiffers);
+        }
     }
     flags
 }
@@ -184,6 +198,16 @@ mod tests {
 
     fn now() -> Now {
         Now { utc_ms: 1_772_352_000_000, offset_min: 120, mono_ms: 0, mono_epoch: "a".into() }
+    }
+
+    #[test]
+    fn a_camera_that_was_elsewhere_is_flagged_and_one_nearby_is_not() {
+        let told = |latitude| Told { place: Some((latitude, 2.0)), ..Told::default() };
+        let phone = PlaceFix { latitude_deg: 1.0, longitude_deg: 2.0, accuracy_m: 10.0, age_ms: 0 };
+        // A hundredth of a degree of latitude is about 1.1 km (WGS 84).
+        let flags_at = |latitude| flags(&told(latitude), Some(&phone), &now());
+        assert_eq!(flags_at(1.01), [PhotoFlag::NoTime, PhotoFlag::PlaceDiffers]);
+        assert_eq!(flags_at(1.0005), [PhotoFlag::NoTime]);
     }
 
     fn jpeg(width: u32, height: u32) -> Vec<u8> {

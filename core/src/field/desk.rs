@@ -1,6 +1,7 @@
 //! What the door holds between calls: the store, the visit that is open, and what was last refused.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use sha2::{Digest as _, Sha256};
 
@@ -14,12 +15,12 @@ use crate::procedure::measure::Units;
 use crate::record::seal;
 use crate::round::Assignment;
 use crate::screen::{Notice, Screen, Turn, View, VisitView, notice_of, show};
-use crate::store::{Commit, NewEffect, Sealed, Store};
+use crate::store::{Commit, NewEffect, Sealed, Store, StoreError};
 use crate::sync::Sender;
 use crate::visit::apply::apply;
-use crate::visit::decide::{Circumstances, Decision, Refusal, decide};
+use crate::visit::decide::{Circumstances, Decision, Refusal, decide, lapses, rested};
 use crate::visit::event::{Body, Event, hex, sha256};
-use crate::visit::state::Visit;
+use crate::visit::state::{Mark, Visit};
 use crate::words::{LANGUAGES, Words};
 
 pub(super) struct Desk {
@@ -38,10 +39,11 @@ pub(super) struct Desk {
 }
 
 /// The visit that is open.
+#[derive(Clone)]
 pub(super) struct Seat {
     pub(super) visit: Visit,
     pub(super) unit: Letter,
-    pub(super) pack: LoadedPack,
+    pub(super) pack: Arc<LoadedPack>,
     pub(super) assignment: Assignment,
     pub(super) sealed: bool,
 }
@@ -121,14 +123,15 @@ impl Desk {
         let (assignment, _) =
             self.store.assignment(&visit.assignment)?.ok_or_else(|| no_such("assignment", &visit.assignment))?;
         let sealed = self.store.seal(id)?.is_some();
-        Ok(Seat { unit: unit.clone(), pack: from_pinned(&pinned)?, assignment, sealed, visit })
+        Ok(Seat { unit: unit.clone(), pack: Arc::new(from_pinned(&pinned)?), assignment, sealed, visit })
     }
 
     pub(super) fn act(&mut self, action_id: &str, action: &Action, now: &Now) -> Result<Turn, DoorError> {
-        if let Some(refusal) = self.store.acted(action_id)? {
-            let told: Option<Notice> = refusal.and_then(|text| serde_json::from_str(&text).ok());
-            self.notices = told.into_iter().collect();
-            return self.turn(Vec::new(), now);
+        if let Some(acted) = self.store.acted(action_id)? {
+            let told: Option<Notice> = acted.refusal.and_then(|text| serde_json::from_str(&text).ok());
+            // What still stands at a field is not said a second time above it.
+            self.notices = told.into_iter().filter(|told| !self.stands_at_a_field(told)).collect();
+            return self.turn(acted.still_open, now);
         }
         self.notices.clear();
         match action {
@@ -150,6 +153,24 @@ impl Desk {
             }
             _ => self.work(action_id, action, now),
         }
+    }
+
+    /// Waiting times that run since before the device counted time anew: from this moment on it is proven again.
+    pub(super) fn witness(&mut self, now: &Now) -> Result<(), DoorError> {
+        for row in self.store.visits(0)? {
+            let seat = self.seat_for(&row.visit)?;
+            let marks = || seat.visit.runs.values().flat_map(|run| run.steps.values());
+            let anew =
+                marks().any(|mark| matches!(mark, Mark::Running { seen, .. } if seen.mono_epoch != now.mono_epoch));
+            if anew && seat.visit.sealing.is_none() {
+                match self.write(seat, vec![Body::DeviceRestarted {}], None, now) {
+                    // Without room it is not written yet: then no time is proven, which is the safe side.
+                    Ok(()) | Err(DoorError::Store(StoreError::Full)) => {}
+                    Err(error) => return Err(error),
+                }
+            }
+        }
+        Ok(())
     }
 
     fn go(&mut self, action_id: &str, to: &str, now: &Now) -> Result<Turn, DoorError> {
@@ -185,7 +206,7 @@ impl Desk {
     fn set(&mut self, setting: &str, value: &str, now: &Now) -> Result<Turn, DoorError> {
         match (setting, value) {
             ("language", language) if LANGUAGES.contains(&language) => {
-                self.words = words_for(language, self.seat.as_ref().map(|seat| &seat.pack))?;
+                self.words = words_for(language, self.seat.as_ref().map(|seat| seat.pack.as_ref()))?;
             }
             ("units", "metric" | "us") => self.units = units_of(Some(value)),
             _ => return Err(DoorError::NoSuch { what: "setting", name: format!("{setting}={value}") }),
@@ -196,6 +217,10 @@ impl Desk {
 
     fn start_visit(&mut self, action_id: &str, id: &str, now: &Now) -> Result<Turn, DoorError> {
         let no_such = |what, name: &str| DoorError::NoSuch { what, name: name.to_owned() };
+        if let Some(begun) = self.store.visit_of(id)? {
+            // Pressed twice: the visit is there already.
+            return self.go(action_id, &format!("visit:{begun}"), now);
+        }
         let (assignment, salt) = self.store.assignment(id)?.ok_or_else(|| no_such("assignment", id))?;
         let random = self.entropy.draw();
         let mut bytes = [0_u8; 16];
@@ -333,6 +358,11 @@ impl Desk {
         self.turn(Vec::new(), now)
     }
 
+    fn stands_at_a_field(&self, told: &Notice) -> bool {
+        let pack = self.seat.as_ref().map(|seat| &seat.pack.pack);
+        self.problems.values().any(|refusal| notice_of(refusal, &self.words, pack, self.units) == *told)
+    }
+
     /// An outcome that is no photograph.
     pub(super) fn ended(&mut self, effect_id: &str, outcome: &Outcome, now: &Now) -> Result<Turn, DoorError> {
         let effect = self
@@ -342,7 +372,7 @@ impl Desk {
         if effect.outcome.is_some() {
             return self.turn(Vec::new(), now);
         }
-        let seat = self.seat_of(&effect.visit)?;
+        let seat = self.seat_for(&effect.visit)?;
         let ended = Some((effect_id.to_owned(), outcome));
         match outcome {
             Outcome::Place { place } if !seat.sealed && seat.visit.sealing.is_none() => {
@@ -354,7 +384,9 @@ impl Desk {
                 };
                 self.write(seat, vec![fixed], ended, now)?;
             }
-            Outcome::Failed { why } if effect.request == Request::Locate && !seat.sealed => {
+            Outcome::Failed { why }
+                if effect.request == Request::Locate && !seat.sealed && seat.visit.sealing.is_none() =>
+            {
                 let why = why.chars().take(200).collect();
                 self.write(seat, vec![Body::PlaceMissing { why }], ended, now)?;
             }
@@ -374,9 +406,11 @@ impl Desk {
         outcome: &Outcome,
         now: &Now,
     ) -> Result<(), DoorError> {
-        let input = seal::signing_input(&seat.visit)?;
-        let asked = Request::SignBytes { bytes_base64: super::send::base64(input.as_bytes()) };
-        if self.store.effect(effect_id)?.is_none_or(|effect| effect.request != asked) {
+        // None where the seal was cancelled in between.
+        let input = seat.visit.sealing.is_some().then(|| seal::signing_input(&seat.visit)).transpose()?;
+        let asked = |input: &String| Request::SignBytes { bytes_base64: super::send::base64(input.as_bytes()) };
+        let request = self.store.effect(effect_id)?.map(|effect| effect.request);
+        let Some(input) = input.filter(|input| request == Some(asked(input))) else {
             // Signed over a state that is no more: work went on in between, and a new signature is asked for.
             self.store.commit(&Commit {
                 ended: Some((effect_id.to_owned(), outcome)),
@@ -384,7 +418,7 @@ impl Desk {
                 ..Commit::default()
             })?;
             return Ok(());
-        }
+        };
         let jws = seal::close(&input, base64, &self.public_key)?;
         self.store.commit(&Commit {
             ended: Some((effect_id.to_owned(), outcome)),
@@ -408,6 +442,7 @@ impl Desk {
         ended: Option<(String, &Outcome)>,
         now: &Now,
     ) -> Result<(), DoorError> {
+        let bodies = lapses(&seat.visit, now).into_iter().chain(bodies).collect();
         let (state, events) = chain(seat.visit.clone(), bodies, now)?;
         self.store.commit(&Commit { visit: Some(&state), events, ended, utc_ms: now.utc_ms, ..Commit::default() })?;
         self.keep(Seat { visit: state, ..seat });
@@ -424,8 +459,12 @@ impl Desk {
         }
     }
 
+    /// The visit of an outcome: mostly the one that is open, whose pack need not be read again.
     pub(super) fn seat_for(&self, visit: &VisitId) -> Result<Seat, DoorError> {
-        self.seat_of(visit)
+        match &self.seat {
+            Some(open) if open.visit.id == *visit => Ok(open.clone()),
+            _ => self.seat_of(visit),
+        }
     }
 
     pub(super) fn tell(&mut self, notice: Notice) {
@@ -451,12 +490,12 @@ impl Desk {
     pub(super) fn show(&self, now: &Now) -> Result<Screen, DoorError> {
         let drafts = self.store.drafts(&self.draft_place())?;
         let on_round = matches!(self.place.as_str(), "round" | "settings" | "outbox") || self.seat.is_none();
-        let visit = match &self.seat {
-            Some(seat) => Some(VisitView {
-                visit: &seat.visit,
+        let rested = self.seat.as_ref().map(|seat| rested(&seat.visit, now));
+        let visit = match self.seat.as_ref().zip(rested.as_ref()) {
+            Some((seat, visit)) => Some(VisitView {
+                visit,
                 unit: &seat.unit,
-                run: seat
-                    .visit
+                run: visit
                     .run(&seat.unit)
                     .ok_or_else(|| DoorError::NoSuch { what: "unit", name: seat.unit.0.clone() })?,
                 pack: &seat.pack.pack,

@@ -93,6 +93,7 @@ impl Field {
         let desk = Desk::new(store, &setup)?;
         let field = Field { shelf, desk: Mutex::new(desk) };
         field.adopt_orphans(&setup.now)?;
+        field.desk().witness(&setup.now)?;
         Ok(field)
     }
 

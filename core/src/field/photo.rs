@@ -9,7 +9,7 @@ use crate::now::Now;
 use crate::screen::{Notice, Tone, Turn};
 use crate::store::Commit;
 use crate::store::shelf::Shelf as _;
-use crate::visit::decide::photo_events;
+use crate::visit::decide::{lapses, photo_events};
 use crate::visit::event::Body;
 
 /// Where a photograph that came belongs.
@@ -18,20 +18,20 @@ struct Came<'a> {
     visit: &'a VisitId,
     unit: Letter,
     slot: Slot,
-    /// The outcome that ends the effect; none where it had ended before.
-    outcome: Option<&'a Outcome>,
+    outcome: &'a Outcome,
 }
 
 impl Field {
-    /// Files that lie in `incoming` since before the last end of the program.
+    /// Files that lie in `incoming` since before the last end of the program. One that cannot be taken in now stays
+    /// there and is tried again at the next opening: it never keeps the door shut.
     pub(super) fn adopt_orphans(&self, now: &Now) -> Result<(), DoorError> {
         for name in self.shelf.incoming()? {
-            let known = self.desk().store.effect(&effect_of(&name)).ok().flatten();
-            match known {
-                Some(_) => {
-                    self.photo_came(&effect_of(&name), None, now)?;
-                }
-                None => self.shelf.set_aside(&name)?,
+            let effect_id = effect_of(&name);
+            let known = self.desk().store.effect(&effect_id).ok().flatten();
+            if known.is_some_and(|effect| matches!(effect.request, Request::TakePhoto { .. })) {
+                let _ = self.photo_came(&effect_id, None, now);
+            } else {
+                let _ = self.shelf.set_aside(&name);
             }
         }
         Ok(())
@@ -45,31 +45,25 @@ impl Field {
             .store
             .effect(effect_id)?
             .ok_or_else(|| DoorError::NoSuch { what: "request", name: effect_id.to_owned() })?;
-        if matches!(effect.outcome, Some(Outcome::Photo { .. })) {
-            // Said twice: the first time was enough.
-            self.shelf.clear_incoming(&name)?;
-            return self.screen(now);
-        }
         let Request::TakePhoto { unit, slot, .. } = effect.request else {
             return Err(DoorError::NoSuch { what: "photograph request", name: effect_id.to_owned() });
         };
-        let late = effect.outcome.is_some();
-        let slot = if late { Slot::default() } else { Slot(slot) };
         match prepare(&self.shelf, &name, place, now) {
             Ok(prepared) => {
                 let outcome = Outcome::Photo { place: place.cloned() };
-                let came = Came {
-                    effect_id,
-                    visit: &effect.visit,
-                    unit: Letter(unit),
-                    slot,
-                    outcome: (!late).then_some(&outcome),
-                };
+                let (unit, slot) = (Letter(unit), Slot(slot));
+                let came = Came { effect_id, visit: &effect.visit, unit, slot, outcome: &outcome };
                 self.enter_photo(&came, &prepared, now)?;
                 self.shelf.clear_incoming(&name)?;
             }
-            Err(IntakeError::Shelf(error)) => return Err(error.into()),
-            Err(error) => self.turn_down(effect_id, &name, &error, late, now)?,
+            Err(IntakeError::Shelf(error)) => {
+                let ended = self.desk().store.effect(effect_id)?.and_then(|effect| effect.outcome);
+                // Said twice, and the file is gone because the first time was enough.
+                if !matches!(ended, Some(Outcome::Photo { .. })) || self.shelf.incoming_bytes(&name).is_ok() {
+                    return Err(error.into());
+                }
+            }
+            Err(error) => self.turn_down(effect_id, &name, &error, now)?,
         }
         self.screen(now)
     }
@@ -77,6 +71,11 @@ impl Field {
     fn enter_photo(&self, came: &Came<'_>, prepared: &Prepared, now: &Now) -> Result<(), DoorError> {
         let mut desk = self.desk();
         let mut seat = desk.seat_for(came.visit)?;
+        // Asked under the lock: two reports of one photograph may come at the same time.
+        let late = desk.store.effect(came.effect_id)?.is_some_and(|effect| effect.outcome.is_some());
+        if late && seat.visit.photos().any(|(_, _, photo)| photo.digest == prepared.digest) {
+            return Ok(());
+        }
         let mut bodies = Vec::new();
         if seat.sealed {
             // The record is closed: the picture is kept and sent, and an addendum can name it.
@@ -86,13 +85,16 @@ impl Field {
             if seat.visit.sealing.is_some() {
                 bodies.push(Body::SealCancelled {});
             }
-            bodies.extend(photo_events(&seat.visit, &came.unit, &came.slot, prepared));
+            bodies.extend(lapses(&seat.visit, now));
+            // A late one is kept without a place: the person may have taken another in between.
+            let slot = if late { &Slot::default() } else { &came.slot };
+            bodies.extend(photo_events(&seat.visit, &came.unit, slot, prepared));
         }
         let (state, events) = chain(seat.visit.clone(), bodies, now)?;
         desk.store.commit(&Commit {
             visit: Some(&state),
             events,
-            ended: came.outcome.map(|outcome| (came.effect_id.to_owned(), outcome)),
+            ended: (!late).then(|| (came.effect_id.to_owned(), came.outcome)),
             photo: Some((prepared.digest.clone(), prepared.media.clone(), prepared.bytes)),
             utc_ms: now.utc_ms,
             ..Commit::default()
@@ -103,17 +105,10 @@ impl Field {
     }
 
     /// A file that is no photograph: it is set aside, the person is told, and the shot can be taken again.
-    fn turn_down(
-        &self,
-        effect_id: &str,
-        name: &str,
-        error: &IntakeError,
-        late: bool,
-        now: &Now,
-    ) -> Result<(), DoorError> {
+    fn turn_down(&self, effect_id: &str, name: &str, error: &IntakeError, now: &Now) -> Result<(), DoorError> {
         let outcome = Outcome::Failed { why: error.to_string() };
         let mut desk = self.desk();
-        if !late {
+        if desk.store.effect(effect_id)?.is_some_and(|effect| effect.outcome.is_none()) {
             let ended = Some((effect_id.to_owned(), &outcome));
             desk.store.commit(&Commit { ended, utc_ms: now.utc_ms, ..Commit::default() })?;
         }

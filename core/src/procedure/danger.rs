@@ -6,7 +6,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::pack::Act;
-use crate::visit::fact::{Fact, Facts, Value};
+use crate::visit::fact::{Fact, Facts, Holds, Value};
 
 macro_rules! dangers {
     ($( $(#[$doc:meta])* $variant:ident = $name:literal ),+ $(,)?) => {
@@ -85,6 +85,20 @@ fn any(facts: &Facts, fact: Fact, values: &[Value]) -> bool {
     facts.get(&fact).is_some_and(|value| values.contains(value))
 }
 
+/// Is this a condition that stays until something ends it? A mark taken back by mistake makes no acid go away, so what
+/// lingers is believed until it is known to be over.
+#[must_use]
+pub const fn lingers(holds: Holds) -> bool {
+    matches!(
+        (holds.fact, holds.value),
+        (Fact::Loop, Value::Acid | Value::Spent | Value::Neutraliser)
+            | (Fact::Vessel, Value::AcidMix | Value::AlkaliMix)
+            | (Fact::RinseCheck, Value::Unproved)
+            | (Fact::AlkaliResidue, Value::Present)
+            | (Fact::StoredCharge, Value::Present)
+    )
+}
+
 /// The forbidden states that the facts are in.
 #[must_use]
 pub fn dangers(facts: &Facts) -> Vec<Danger> {
@@ -150,9 +164,15 @@ pub fn dangers(facts: &Facts) -> Vec<Danger> {
 #[must_use]
 pub fn dangers_of_change(before: &Facts, after: &Facts, acts: &[Act]) -> Vec<Danger> {
     let old = dangers(before);
-    let mut found: Vec<_> = dangers(after).into_iter().filter(|danger| !old.contains(danger)).collect();
     let becomes = |fact, value| holds(after, fact, value) && !holds(before, fact, value);
+    // A danger that stands already is no reason to do once more what brings it about; the way out of it stays open.
+    let again = |danger: Danger| brought_by(danger).iter().any(|(fact, value)| becomes(*fact, *value));
+    let mut found: Vec<_> =
+        dangers(after).into_iter().filter(|danger| !old.contains(danger) || again(*danger)).collect();
 
+    if becomes(Fact::Valves, Value::Open) && !after.contains_key(&Fact::Loop) {
+        found.push(Danger::DrinkingWaterUnproved);
+    }
     if becomes(Fact::Loop, Value::Acid) && !any(before, Fact::Loop, &[Value::Water, Value::Spent])
         || becomes(Fact::Vessel, Value::AcidMix) && !holds(before, Fact::Vessel, Value::Water)
     {
@@ -171,6 +191,53 @@ pub fn dangers_of_change(before: &Facts, after: &Facts, acts: &[Act]) -> Vec<Dan
         found.extend(dangers_of_act(*act, before, after));
     }
     found
+}
+
+/// What a person does to bring a state about, or to make it worse.
+const fn brought_by(danger: Danger) -> &'static [(Fact, Value)] {
+    match danger {
+        Danger::AcidPastValves | Danger::DrinkingWaterUnproved => {
+            &[(Fact::Loop, Value::Acid), (Fact::Valves, Value::Open)]
+        }
+        Danger::AcidUnvented => {
+            &[(Fact::Loop, Value::Acid), (Fact::Loop, Value::Neutraliser), (Fact::LoopVent, Value::Closed)]
+        }
+        Danger::AcidUnprotected | Danger::AcidBesideAlkali => {
+            &[(Fact::Loop, Value::Acid), (Fact::Vessel, Value::AcidMix)]
+        }
+        Danger::AcidHot => &[(Fact::Loop, Value::Acid), (Fact::Supply, Value::On), (Fact::HeatSources, Value::Enabled)],
+        Danger::AcidMaterial => &[(Fact::Loop, Value::Acid)],
+        Danger::PumpDry => &[(Fact::UnitPump, Value::Running), (Fact::ServicePump, Value::Running)],
+        Danger::LoopShutWithHeat => &[
+            (Fact::Valves, Value::Shut),
+            (Fact::LoopVent, Value::Closed),
+            (Fact::Supply, Value::On),
+            (Fact::HeatSources, Value::Enabled),
+        ],
+        Danger::CoversOffLive => &[(Fact::Covers, Value::Off)],
+        Danger::PowerOnUnready => &[
+            (Fact::Supply, Value::On),
+            (Fact::Covers, Value::Off),
+            (Fact::FanGuard, Value::Off),
+            (Fact::Earth, Value::Off),
+        ],
+        Danger::PowerOnGas | Danger::CompressorNoWater => {
+            &[(Fact::Supply, Value::On), (Fact::HeatSources, Value::Enabled)]
+        }
+        Danger::ElementTankNotFull => {
+            &[(Fact::Supply, Value::On), (Fact::FurtherSupplies, Value::On), (Fact::HeatSources, Value::Enabled)]
+        }
+        // Those of the moment itself: they are judged at every act.
+        Danger::AcidBeforeWater
+        | Danger::BackflowUnprotected
+        | Danger::OpenedHot
+        | Danger::LiquidChangedLive
+        | Danger::SprayLive
+        | Danger::SprayBare
+        | Danger::SprayHot
+        | Danger::InsulationTestUnready
+        | Danger::HandOverUnchecked => &[],
+    }
 }
 
 fn dangers_of_act(act: Act, before: &Facts, after: &Facts) -> Vec<Danger> {
@@ -223,7 +290,6 @@ fn dangers_of_act(act: Act, before: &Facts, after: &Facts) -> Vec<Danger> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::visit::fact::Holds;
 
     fn facts(held: &[&str]) -> Facts {
         held.iter().map(|text| text.parse::<Holds>().unwrap()).map(|holds| (holds.fact, holds.value)).collect()

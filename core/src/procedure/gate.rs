@@ -1,7 +1,8 @@
 //! Gates: may this step start, or be marked done, as things are? The field and the pack checker both ask here.
 
 use super::danger::{Danger, dangers_of_change};
-use super::pack::{Pack, Phase, Step};
+use super::pack::{Act, Pack, Phase, Step};
+use super::proof::unproved;
 use crate::id::{ConditionId, ExcursionId, PhaseId, ReadingId, Slot, StepId};
 use crate::now::Now;
 use crate::visit::fact::{Fact, Facts, Holds, Value};
@@ -46,6 +47,12 @@ pub enum Missing {
     SettingNotNoted { excursion: ExcursionId },
     /// The setting is not brought home, nor answered for.
     SettingAway { excursion: ExcursionId },
+    /// The loop was not measured cold.
+    LoopNotCold { reading: ReadingId },
+    /// Neither pH nor conductivity of rinse and supply were measured.
+    RinseNotMeasured,
+    /// The rinse does not equal the supply.
+    RinseDiffers,
     /// It would bring a forbidden state.
     Danger { danger: Danger },
 }
@@ -110,7 +117,9 @@ pub fn change(step: &Step, run: &Run, passage: Passage, now: &Now) -> Change {
         sets.insert(Fact::RinseCheck, Value::Unproved);
     }
     let late = match run.steps.get(&step.id) {
-        Some(Mark::Running { since, most_s, .. }) => now.since(since).longest_ms > i64::from(*most_s) * 1000,
+        Some(mark @ Mark::Running { most_s, .. }) => {
+            mark.waited(now).is_some_and(|waited| waited.longest_ms > i64::from(*most_s) * 1000)
+        }
         _ => false,
     };
     Change { sets, clears, late }
@@ -123,6 +132,12 @@ pub fn facts_after(facts: &Facts, change: &Change) -> Facts {
     after.retain(|fact, _| !change.clears.contains(fact));
     after.extend(change.sets.iter().map(|(fact, value)| (*fact, *value)));
     after
+}
+
+/// The acts of a step that fall into this passage: what is done in a waiting time begins with it.
+#[must_use]
+pub fn acts(step: &Step, passage: Passage) -> &[Act] {
+    if step.dwell.is_none() || passage == Passage::Start { &step.acts } else { &[] }
 }
 
 /// What the passage would change, or everything that it lacks.
@@ -152,10 +167,10 @@ pub fn allowed(
     }
     if passage == Passage::Done {
         missing.extend(missing_inside(pack, step, run, now));
+        missing.extend(unproved(pack, step, run));
     }
     let change = change(step, run, passage, now);
-    let acts = if step.dwell.is_none() || passage == Passage::Start { step.acts.as_slice() } else { &[] };
-    let dangers = dangers_of_change(&run.facts, &facts_after(&run.facts, &change), acts);
+    let dangers = dangers_of_change(&run.facts, &facts_after(&run.facts, &change), acts(step, passage));
     missing.extend(dangers.into_iter().map(|danger| Missing::Danger { danger }));
     if missing.is_empty() { Ok(change) } else { Err(missing) }
 }
@@ -205,8 +220,9 @@ fn missing_inside(pack: &Pack, step: &Step, run: &Run, now: &Now) -> Vec<Missing
     }
     if step.dwell.is_some() {
         match run.steps.get(&step.id) {
-            Some(Mark::Running { since, least_s, .. }) => {
-                let left_ms = i64::from(*least_s) * 1000 - now.since(since).proven_ms;
+            Some(mark @ Mark::Running { least_s, .. }) => {
+                let proven_ms = mark.waited(now).map_or(0, |waited| waited.proven_ms);
+                let left_ms = i64::from(*least_s) * 1000 - proven_ms;
                 if left_ms > 0 {
                     missing.push(Missing::Wait { left_ms });
                 }

@@ -5,3 +5,4 @@ pub mod gate;
 pub mod library;
 pub mod measure;
 pub mod pack;
+mod proof;

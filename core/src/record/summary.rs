@@ -4,6 +4,7 @@ use crate::id::{Digest, Letter};
 use crate::procedure::gate::{Applies, applies};
 use crate::procedure::measure::Units;
 use crate::procedure::pack::{Pack, Reading};
+use crate::record::results::{Measured, results};
 use crate::round::Assignment;
 use crate::visit::decide::{Gap, gaps};
 use crate::visit::event::Severity;
@@ -132,7 +133,7 @@ pub fn summary(from: &Sources<'_>) -> Summary {
         answers: answers(from),
         done: runs().flat_map(|(unit, run)| done(from, unit, run)).collect(),
         pairs: runs().flat_map(|(_, run)| pairs(from, run)).collect(),
-        numbers: runs().flat_map(|(_, run)| numbers(from, run)).collect(),
+        numbers: runs().flat_map(|(_, run)| worked_out(from, run).into_iter().chain(numbers(from, run))).collect(),
         findings: runs().flat_map(|(_, run)| findings(words, run)).collect(),
         gaps: runs().flat_map(|(_, run)| gaps(from.pack, run)).filter_map(|gap| gap_words(words, &gap)).collect(),
         settings: runs().flat_map(|(_, run)| settings(words, run)).collect(),
@@ -229,6 +230,31 @@ fn numbers(from: &Sources<'_>, run: &Run) -> Vec<Changed> {
                 found: was.unwrap_or_else(missing),
                 left: is.unwrap_or_else(missing),
             })
+        })
+        .collect()
+}
+
+/// What the readings come to: heat and COP, where they were measured before and after.
+fn worked_out(from: &Sources<'_>, run: &Run) -> Vec<Changed> {
+    let words = from.words;
+    let results = results(from.pack, run);
+    let rows = [("result-heat", "W", 0, results.heat_w), ("result-cop", "", 1, results.cop)];
+    rows.into_iter()
+        .filter_map(|(key, unit, decimals, values)| {
+            let [found, left] = values.as_slice() else { return None };
+            let shown = |measured: &Measured| {
+                let value = number::write(measured.value, decimals, words.language());
+                let doubt = number::write(measured.expanded_u, decimals, words.language());
+                words.fill("result-value", &[("value", &value), ("doubt", &doubt), ("unit", unit)]).trim().to_owned()
+            };
+            let told = (left.value - found.value).abs() > found.expanded_u + left.expanded_u;
+            let meaning = match (told, left.value > found.value) {
+                (false, _) => "summary-no-difference",
+                (true, true) => "summary-higher",
+                (true, false) => "summary-lower",
+            };
+            let (label, meaning) = (words.text(key), words.text(meaning));
+            Some(Changed { label, found: shown(found), left: shown(left), meaning })
         })
         .collect()
 }

@@ -6,9 +6,7 @@ use crate::procedure::danger::dangers;
 use crate::procedure::gate::Missing;
 use crate::procedure::measure::Units;
 use crate::procedure::pack::Pack;
-use crate::visit::decide::{Refusal, lapsing};
-use crate::visit::event::Body;
-use crate::visit::fact::Facts;
+use crate::visit::decide::Refusal;
 use crate::words::{Words, number};
 
 /// The notices of a visit's screen: what was refused just now, then what a pause left open, then dangers that stand.
@@ -18,12 +16,10 @@ pub(super) fn of_visit(view: &View<'_>, visit: &VisitView<'_>) -> Vec<Notice> {
     if visit.sealed {
         return notices;
     }
-    let mut lapsed: Facts = visit.run.lapsed.clone();
-    if let Some(Body::FactsLapsed { facts, .. }) = lapsing(visit.visit, visit.unit, view.now) {
-        lapsed.extend(facts);
-    }
-    if !lapsed.is_empty() {
-        let buttons = lapsed
+    if !visit.run.lapsed.is_empty() {
+        let buttons = visit
+            .run
+            .lapsed
             .iter()
             .map(|(fact, value)| {
                 let name = words.text(&format!("fact-{}", fact.name()));
@@ -164,6 +160,9 @@ pub(super) fn missing_words(missing: &Missing, words: &Words) -> String {
             words.fill("missing-reading", &[("reading", &words.text(&format!("reading-{reading}")))])
         }
         Missing::Shot { slot } => words.fill("missing-shot", &[("shot", &words.text(&format!("shot-{slot}")))]),
+        Missing::LoopNotCold { .. } => words.text("missing-loop-not-cold"),
+        Missing::RinseNotMeasured => words.text("missing-rinse-not-measured"),
+        Missing::RinseDiffers => words.text("missing-rinse-differs"),
         Missing::NotStarted => words.text("missing-not-started"),
         Missing::Wait { left_ms } => words.fill("missing-wait", &[("left", &span(*left_ms))]),
         Missing::SettingNotNoted { excursion } => {

@@ -137,9 +137,8 @@ fn dwell(view: &View<'_>, visit: &VisitView<'_>, step: &Step) -> Option<Block> {
         return None;
     }
     let (least_ms, most_ms) = (i64::from(time.least_s) * 1000, i64::from(time.most_s) * 1000);
-    let (state, least_at, most_at, text) = match mark {
-        Some(Mark::Running { since, .. }) => {
-            let gone = view.now.since(since);
+    let (state, least_at, most_at, text) = match mark.and_then(|mark| mark.waited(view.now)) {
+        Some(gone) => {
             let left = least_ms - gone.proven_ms;
             // Counted from now by what is proven, so that a wrong clock does not move the end.
             let least_at = view.now.utc_ms + left.max(0);
@@ -152,7 +151,7 @@ fn dwell(view: &View<'_>, visit: &VisitView<'_>, step: &Step) -> Option<Block> {
                 (DwellState::Ready, least_at, most_at, words.text("dwell-ready"))
             }
         }
-        _ => {
+        None => {
             let (least, most) = (span(least_ms), span(most_ms));
             let text = words.fill("dwell-waiting", &[("least", &least), ("most", &most)]);
             (DwellState::Waiting, view.now.utc_ms + least_ms, view.now.utc_ms + most_ms, text)

@@ -5,8 +5,18 @@ use std::collections::BTreeMap;
 use rusqlite::{OptionalExtension as _, params};
 
 use super::{Store, StoreError};
-use crate::id::Digest;
+use crate::effect::Effect;
+use crate::id::{Digest, VisitId};
 use crate::round::Assignment;
+
+/// What an action came to.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Acted {
+    /// Its refusal, as stored, where it was refused.
+    pub refusal: Option<String>,
+    /// The requests that it opened and that did not end since.
+    pub still_open: Vec<Effect>,
+}
 
 impl Store {
     /// Takes an assignment, or its newer version. `salt` is kept from the first time on: digests in events lean on it.
@@ -105,15 +115,36 @@ impl Store {
             .optional()?)
     }
 
-    /// What an action came to: none if it was never done, its refusal (as stored) where it was refused.
+    /// What an action came to; none if it was never done.
     ///
     /// # Errors
     /// Where the store cannot be read.
-    pub fn acted(&self, action: &str) -> Result<Option<Option<String>>, StoreError> {
-        Ok(self
+    pub fn acted(&self, action: &str) -> Result<Option<Acted>, StoreError> {
+        let row: Option<(Option<String>, String)> = self
             .connection
-            .query_row("SELECT refusal FROM acted WHERE action = ?1", [action], |row| row.get(0))
-            .optional()?)
+            .query_row("SELECT refusal, opened FROM acted WHERE action = ?1", [action], |row| {
+                Ok((row.get(0)?, row.get(1)?))
+            })
+            .optional()?;
+        row.map(|(refusal, opened)| {
+            let mut still_open = Vec::new();
+            for id in opened.split_whitespace() {
+                if let Some(effect) = self.effect(id)?.filter(|effect| effect.outcome.is_none()) {
+                    still_open.push(Effect { id: id.to_owned(), request: effect.request });
+                }
+            }
+            Ok(Acted { refusal, still_open })
+        })
+        .transpose()
+    }
+
+    /// The visit that answers an assignment, the first one where there are several.
+    ///
+    /// # Errors
+    /// Where the store cannot be read.
+    pub fn visit_of(&self, assignment: &str) -> Result<Option<VisitId>, StoreError> {
+        let first = "SELECT visit FROM visit WHERE assignment = ?1 ORDER BY opened_utc_ms LIMIT 1";
+        Ok(self.connection.query_row(first, [assignment], |row| row.get(0).map(VisitId)).optional()?)
     }
 }
 

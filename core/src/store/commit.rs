@@ -66,7 +66,7 @@ impl Store {
         write_events(&transaction, commit)?;
         let opened = write_effects(&transaction, commit)?;
         write_outbox(&transaction, commit)?;
-        write_beside(&transaction, commit)?;
+        write_beside(&transaction, commit, &opened)?;
         transaction.commit()?;
         Ok(opened)
     }
@@ -161,7 +161,7 @@ fn write_outbox(transaction: &Transaction<'_>, commit: &Commit<'_>) -> Result<()
     Ok(())
 }
 
-fn write_beside(transaction: &Transaction<'_>, commit: &Commit<'_>) -> Result<(), StoreError> {
+fn write_beside(transaction: &Transaction<'_>, commit: &Commit<'_>, opened: &[String]) -> Result<(), StoreError> {
     if let Some((digest, bytes)) = commit.pack {
         transaction.execute(
             "INSERT INTO pack (digest, bytes) VALUES (?1, ?2) ON CONFLICT DO NOTHING",
@@ -170,8 +170,9 @@ fn write_beside(transaction: &Transaction<'_>, commit: &Commit<'_>) -> Result<()
     }
     if let Some((action, refusal)) = &commit.acted {
         transaction.execute(
-            "INSERT INTO acted (action, at, refusal) VALUES (?1, (SELECT coalesce(max(at), 0) + 1 FROM acted), ?2)",
-            params![action, refusal],
+            "INSERT INTO acted (action, at, refusal, opened)
+             VALUES (?1, (SELECT coalesce(max(at), 0) + 1 FROM acted), ?2, ?3)",
+            params![action, refusal, opened.join(" ")],
         )?;
         transaction.execute("DELETE FROM acted WHERE at < (SELECT max(at) FROM acted) - 500", [])?;
     }

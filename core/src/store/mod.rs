@@ -7,12 +7,14 @@ mod log;
 mod outbox;
 pub mod shelf;
 
+pub use beside::Acted;
 pub use commit::{Commit, NewEffect, Sealed};
 pub use effects::StoredEffect;
 pub use log::VisitRow;
 pub use outbox::{OutboxCount, OutboxKind, OutboxRow};
 
 use std::path::Path;
+use std::time::Duration;
 
 use rusqlite::Connection;
 
@@ -66,6 +68,8 @@ impl Store {
     /// Where it cannot be opened, is open elsewhere, or is of a later version.
     pub fn open(folder: &Path) -> Result<Store, StoreError> {
         let connection = Connection::open(folder.join("field.db"))?;
+        // Whoever has the folder keeps it: waiting for them is of no use.
+        connection.busy_timeout(Duration::ZERO)?;
         connection.pragma_update(None, "locking_mode", "EXCLUSIVE")?;
         connection.pragma_update_and_check(None, "journal_mode", "WAL", |_| Ok(()))?;
         connection.pragma_update(None, "synchronous", "FULL")?;
@@ -83,6 +87,10 @@ impl Store {
         let known = MIGRATIONS.len() as i64;
         if have > known {
             return Err(StoreError::Later(have));
+        }
+        if have == known {
+            // Nothing to write: a folder without room opens too.
+            return Ok(());
         }
         for (number, sql) in (1..).zip(MIGRATIONS) {
             if number > have {

@@ -177,7 +177,13 @@ impl Shelf for FolderShelf {
 
     fn set_aside(&self, name: &str) -> Result<(), ShelfError> {
         let from = self.incoming_path(name)?;
-        fs::rename(from, self.folder.join("aside").join(name)).map_err(ShelfError::of(name, "moved"))
+        let aside = self.folder.join("aside");
+        // One request may be answered with several bad files: none takes another's place.
+        let free = (1_u32..)
+            .map(|n| if n == 1 { aside.join(name) } else { aside.join(format!("{name}-{n}")) })
+            .find(|path| !path.exists());
+        let to = free.unwrap_or_else(|| aside.join(name));
+        fs::rename(from, to).map_err(ShelfError::of(name, "moved"))
     }
 
     fn keep_original(&self, digest: &Digest, bytes: &[u8]) -> Result<(), ShelfError> {

@@ -4,12 +4,15 @@ use super::event::{Body, ChainEnd, ChainError, Event};
 use super::fact::{Fact, Facts};
 use super::state::{BrokenOff, Excursion, ExcursionEnd, Finding, Mark, Photo, Place, Run, Sealing, Taken, Visit};
 use crate::id::{Letter, StepId, VisitId};
+use crate::now::Now;
 
 /// The visit after one more event.
 #[must_use]
 pub fn apply(mut visit: Visit, event: &Event) -> Visit {
     visit.opened.get_or_insert_with(|| event.time.clone());
     visit.last = Some(event.time.clone());
+    let marks = visit.runs.values_mut().flat_map(|run| run.steps.values_mut());
+    marks.for_each(|mark| mark.witness(&event.time));
     match &event.body {
         Body::VisitOpened { device_key, assignment, personal, .. } => {
             visit.id = event.visit.clone();
@@ -39,10 +42,10 @@ pub fn apply(mut visit: Visit, event: &Event) -> Visit {
             visit.sealing = Some(Sealing { complete: *complete, missing: missing.clone(), at: event.time.clone() });
         }
         Body::SealCancelled {} => visit.sealing = None,
-        Body::PlaceMissing { .. } | Body::Unknown { .. } => {}
+        Body::PlaceMissing { .. } | Body::DeviceRestarted {} | Body::Unknown { .. } => {}
         body => {
             if let Some(run) = unit_of(body).and_then(|unit| visit.runs.get_mut(unit)) {
-                apply_to_run(run, body, event);
+                apply_to_run(run, body, &event.time);
             }
         }
     }
@@ -74,8 +77,9 @@ pub fn unit_of(body: &Body) -> Option<&Letter> {
     }
 }
 
-fn apply_to_run(run: &mut Run, body: &Body, event: &Event) {
-    let at = event.time.clone();
+/// What an event means for its unit's run.
+pub(super) fn apply_to_run(run: &mut Run, body: &Body, at: &Now) {
+    let at = at.clone();
     match body {
         Body::ConditionSet { condition, option, sets, .. } => {
             run.conditions.insert(condition.clone(), option.clone());
@@ -83,7 +87,8 @@ fn apply_to_run(run: &mut Run, body: &Body, event: &Event) {
         }
         Body::StepStarted { step, sets, least_s, most_s, .. } => {
             set(run, sets);
-            mark(run, step, Mark::Running { since: at, least_s: *least_s, most_s: *most_s });
+            let (seen, proven_ms) = (at.clone(), 0);
+            mark(run, step, Mark::Running { since: at, least_s: *least_s, most_s: *most_s, seen, proven_ms });
         }
         Body::StepDone { step, sets, clears, late, .. } => {
             clear(run, clears);
@@ -149,12 +154,7 @@ fn apply_to_run(run: &mut Run, body: &Body, event: &Event) {
                 excursion.end = ExcursionEnd::Left { reason: reason.clone() };
             }
         }
-        Body::FactsLapsed { facts, .. } => {
-            for (fact, value) in facts {
-                run.facts.remove(fact);
-                run.lapsed.insert(*fact, *value);
-            }
-        }
+        Body::FactsLapsed { facts, .. } => run.lapse(facts),
         Body::FactRechecked { fact, value, .. } => {
             run.lapsed.remove(fact);
             run.facts.insert(*fact, *value);

@@ -109,6 +109,8 @@ pub enum Body {
     PlaceFixed { latitude: String, longitude: String, accuracy_m: String, age_ms: i64 },
     /// The place could not be had.
     PlaceMissing { why: String },
+    /// The device counts time anew (a boot, a page loaded again) while a waiting time runs: from here on it is proven.
+    DeviceRestarted {},
     /// The visit was stopped.
     BrokenOff { reason: String, dangers: Vec<Danger> },
     /// The record is frozen: what is missing and why, and whether it is complete.
@@ -282,6 +284,7 @@ const KINDS: &[&str] = &[
     "finding-added",
     "place-fixed",
     "place-missing",
+    "device-restarted",
     "broken-off",
     "seal-prepared",
     "seal-cancelled",

@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 use super::event::{ByLetter, ChainEnd, PhotoFacts, PhotoFlag, Severity};
 use super::fact::{Fact, Facts};
 use crate::id::{ConditionId, Digest, ExcursionId, Letter, ReadingId, Slot, StepId, VisitId};
-use crate::now::Now;
+use crate::now::{Elapsed, Now};
 use crate::procedure::danger::Danger;
 
 /// A visit, worked out from its events.
@@ -79,8 +79,9 @@ pub struct Run {
 #[serde(tag = "mark", rename_all = "kebab-case")]
 #[allow(missing_docs, reason = "a variant's line tells its fields")]
 pub enum Mark {
-    /// Its waiting time runs.
-    Running { since: Now, least_s: u32, most_s: u32 },
+    /// Its waiting time runs. `seen` is the newest event since it began, `proven_ms` the time until then that certainly
+    /// went by: so a device that was started anew goes on counting from its first word.
+    Running { since: Now, least_s: u32, most_s: u32, seen: Now, proven_ms: i64 },
     /// Done.
     Done { at: Now, sets: BTreeSet<Fact>, late: bool },
     /// Left out.
@@ -193,6 +194,24 @@ pub struct Sealing {
     pub at: Now,
 }
 
+impl Mark {
+    /// How long the waiting time has run, as far as it can be told; none where none runs.
+    #[must_use]
+    pub fn waited(&self, now: &Now) -> Option<Elapsed> {
+        let Mark::Running { since, seen, proven_ms, .. } = self else { return None };
+        let proven_ms = proven_ms.saturating_add(now.since(seen).proven_ms);
+        Some(Elapsed { proven_ms, longest_ms: now.since(since).longest_ms.max(proven_ms) })
+    }
+
+    /// An event came: what is proven until then is kept.
+    pub(super) fn witness(&mut self, now: &Now) {
+        if let Mark::Running { seen, proven_ms, .. } = self {
+            *proven_ms = proven_ms.saturating_add(now.since(seen).proven_ms);
+            seen.clone_from(now);
+        }
+    }
+}
+
 impl Visit {
     /// The run of a unit.
     #[must_use]
@@ -213,6 +232,14 @@ impl Run {
     #[must_use]
     pub fn is_behind(&self, step: &str) -> bool {
         matches!(self.steps.get(step), Some(Mark::Done { .. } | Mark::Skipped { .. } | Mark::Happened { .. }))
+    }
+
+    /// Facts become not known, as they were is kept to be looked at again.
+    pub(super) fn lapse(&mut self, facts: &Facts) {
+        for (fact, value) in facts {
+            self.facts.remove(fact);
+            self.lapsed.insert(*fact, *value);
+        }
     }
 
     /// Settings away from home that nobody answered for.

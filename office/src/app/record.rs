@@ -87,11 +87,11 @@ impl Record<'_> {
     pub(crate) fn state(&self) -> State {
         let sealed = !matches!(self.seal, SealCheck::None);
         match (&self.visit.sealing, sealed) {
+            _ if self.visit.broken_off.is_some() => State::BrokenOff,
             (None, false) => State::InWork,
             // Sealed, but the events cannot be followed to where they say so.
             (None, true) => State::Incomplete,
             (Some(_), false) => State::Unsigned,
-            (Some(_), true) if self.visit.broken_off.is_some() => State::BrokenOff,
             (Some(sealing), true) if sealing.complete => State::Complete,
             (Some(_), true) => State::Incomplete,
         }

@@ -1,5 +1,6 @@
 //! The demo: an invented village, its owners, makers and units, and a technician at work.
 
+mod camera;
 mod deliver;
 mod draw;
 mod past;

@@ -7,12 +7,13 @@ use base64::engine::general_purpose::STANDARD;
 use coilside_core::action::Action;
 use coilside_core::effect::PlaceFix;
 use coilside_core::field::{Field, Setup};
+use coilside_core::now::Now;
 use p256::ecdsa::signature::Signer as _;
 use p256::ecdsa::{Signature, SigningKey};
 
 use super::player::{Answers, Clock, Player};
 use super::scenario::{Past, fix};
-use super::{DemoError, deliver, draw};
+use super::{DemoError, camera, deliver, draw};
 use crate::office::Office;
 
 const DAY_MS: i64 = 86_400_000;
@@ -70,7 +71,7 @@ impl Answers for PastTechnician<'_> {
         self.typed(field)
     }
 
-    fn photograph(&self, slot: &str) -> Vec<u8> {
+    fn photograph(&self, slot: &str, now: &Now) -> Vec<u8> {
         let unit = self.past.assignment.units.first();
         let (maker, model, serial) =
             unit.map(|unit| (unit.maker.as_str(), unit.model.as_str(), unit.serial.as_str())).unwrap_or_default();
@@ -80,7 +81,7 @@ impl Answers for PastTechnician<'_> {
             "tag" => vec!["DO NOT", "SWITCH ON", "I. FALLOW"],
             _ => vec![maker, model, serial, "230 V  50 Hz", "R290 0.15 kg"],
         };
-        draw::photograph(slot, &lines, self.past.year)
+        camera::shoot(&draw::photograph(slot, &lines, self.past.year), now, fix(&self.past.assignment.site))
     }
 
     fn place(&self) -> Option<PlaceFix> {

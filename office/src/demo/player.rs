@@ -16,8 +16,8 @@ pub trait Answers {
     fn typed(&self, field: &str) -> Option<String>;
     /// An option for a question.
     fn chosen(&self, field: &str) -> Option<String>;
-    /// A photograph's bytes for a slot.
-    fn photograph(&self, slot: &str) -> Vec<u8>;
+    /// A photograph's bytes for a slot, taken now.
+    fn photograph(&self, slot: &str, now: &Now) -> Vec<u8>;
     /// Where the device is.
     fn place(&self) -> Option<PlaceFix>;
     /// Signs bytes given in base64; the signature in base64.
@@ -181,6 +181,12 @@ impl<'a> Player<'a> {
         &self.turn.screen
     }
 
+    /// How many actions it has done.
+    #[must_use]
+    pub fn acted(&self) -> u64 {
+        self.count.load(Ordering::Relaxed)
+    }
+
     /// Does an action.
     ///
     /// # Errors
@@ -197,7 +203,7 @@ impl<'a> Player<'a> {
     /// # Errors
     /// Where the visit does not go on.
     pub fn play(&mut self) -> Result<(), PlayError> {
-        while self.next()? != Move::Sealed {}
+        while self.go_on()? != Move::Sealed {}
         Ok(())
     }
 
@@ -205,7 +211,7 @@ impl<'a> Player<'a> {
     ///
     /// # Errors
     /// Where there is nothing that leads on.
-    pub fn next(&mut self) -> Result<Move, PlayError> {
+    pub fn go_on(&mut self) -> Result<Move, PlayError> {
         self.door.let_pass(&mut self.clock, 7_000);
         if let Some(effect) = self.waiting.pop() {
             return self.answer(&effect);
@@ -230,7 +236,7 @@ impl<'a> Player<'a> {
     fn answer(&mut self, effect: &Effect) -> Result<Move, PlayError> {
         let outcome = match &effect.request {
             Request::TakePhoto { slot, .. } => {
-                self.door.put_photograph(&effect.id, &self.answers.photograph(slot))?;
+                self.door.put_photograph(&effect.id, &self.answers.photograph(slot, &self.clock.now()))?;
                 Outcome::Photo { place: self.answers.place() }
             }
             Request::Locate => match self.answers.place() {

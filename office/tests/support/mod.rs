@@ -89,6 +89,14 @@ impl Bench {
         self.db().query_row(&format!("SELECT count(*) FROM {table}"), [], |row| row.get(0)).unwrap()
     }
 
+    pub fn assign(&self, doc: &Value) {
+        self.office.put_assignment(doc).unwrap();
+    }
+
+    pub fn set_contact(&self, text: &str) {
+        self.office.set_contact(text).unwrap();
+    }
+
     pub fn let_pass(&self, ms: i64) {
         self.clock.fetch_add(ms, Ordering::SeqCst);
     }

@@ -36,7 +36,10 @@ export function blocks(list, ui) {
     } else if (SIDE_BY_SIDE.has(kind)) {
       const run = list.slice(at, end).map((each) => one(each, { ...ui, level }));
       out.push(h('div', { class: `run run-${kind}${end - at > 1 ? ' many' : ''}` }, run));
-    } else out.push(one(block, { ...ui, level }));
+    } else {
+      const drawn = one(block, { ...ui, level });
+      if (drawn) out.push(drawn);
+    }
     at = end;
   }
   return out;
@@ -53,7 +56,7 @@ function one(block, ui) {
     case 'number': return number(block, ui);
     case 'text-entry': return textEntry(block, ui);
     case 'shot': return shot(block, ui);
-    case 'dwell': return dwell(block, ui);
+    case 'dwell': return block === ui.lone ? null : dwell(block, ui);
     case 'mix': return mix(block, ui);
     case 'table': return table(block);
     case 'chart': return chart(block);

@@ -8,7 +8,7 @@ import { say } from '../words.js';
 
 /**
  * Something to press.
- * @param {Button} button @param {Ui} ui @param {{ main?: boolean, key?: string, icon?: string }} [how]
+ * @param {Button} button @param {Ui} ui @param {{ main?: boolean, key?: string, icon?: string, here?: boolean }} [how]
  */
 export function pressable(button, ui, how = {}) {
   const busy = ui.waits(button.press);
@@ -22,6 +22,7 @@ export function pressable(button, ui, how = {}) {
       type: 'button',
       class: classes.filter(Boolean).join(' '),
       'aria-busy': busy ? 'true' : null,
+      'aria-current': how.here ? 'page' : null,
       on: button.hold ? holdListeners(press) : { click: press },
     },
     button.hold ? h('span', { class: 'fill', 'aria-hidden': 'true' }) : null,

@@ -7,8 +7,8 @@ import { glyph } from '../glyphs.js';
 export function mix(block, ui) {
   const level = Math.min(6, ui.level + 1);
   return h(
-    'section',
-    { class: 'mix', 'aria-label': block.title },
+    'div',
+    { role: 'group', class: 'mix', 'aria-label': block.title },
     h(`h${level}`, { class: 'mix-title' }, block.title),
     h('dl', { class: 'amounts' }, block.rows.map((row) => h('div', null, h('dt', null, row.label), h('dd', null, row.amount)))),
     block.order.length ? h('ol', { class: 'order' }, block.order.map((line) => h('li', null, h('span', null, line)))) : null,

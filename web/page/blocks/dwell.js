@@ -3,20 +3,25 @@ import { glyph } from '../glyphs.js';
 import { say } from '../words.js';
 
 /** @typedef {import('../ui').Ui} Ui */
+/** @typedef {import('../screen').Block} Block */
 /** @typedef {import('../screen').DwellBlock} DwellBlock */
 
 /** @type {Record<string, string>} */
 const MARKS = { waiting: 'open', running: 'running', ready: 'done', over: 'danger', ended: 'done' };
 
-/** A waiting time, with a clock that runs. @param {DwellBlock} block @param {Ui} ui */
-export function dwell(block, ui) {
+/**
+ * A waiting time, with a clock that runs. `place` is where it stands: among others, on top, or on top with digits for two
+ * metres.
+ * @param {DwellBlock} block @param {Ui} ui @param {'among' | 'ahead' | 'alone'} [place]
+ */
+export function dwell(block, ui, place = 'among') {
   const level = Math.min(6, ui.level + 1);
   const running = runs(block);
   const { text, label } = clock(block, ui.nowMs);
   const share = block.least_ms > 0 ? 1 - (block.least_at_utc_ms - ui.nowMs) / block.least_ms : 1;
   return h(
-    'section',
-    { key: `dwell:${block.title}`, class: `dwell dwell-${block.state}${ui.lone === block ? ' alone' : ''}`, 'aria-label': block.title },
+    'div',
+    { key: `dwell:${block.title}`, role: 'group', class: `dwell dwell-${block.state}${place === 'among' ? '' : ` ${place}`}`, 'aria-label': block.title },
     h('div', { class: 'dwell-head' }, glyph(MARKS[block.state] ?? 'running'), h(`h${level}`, { class: 'dwell-title' }, block.title)),
     running
       ? h(
@@ -81,25 +86,30 @@ function span(ms) {
 }
 
 /**
- * The waiting time that is all there is to look at, if there is one.
- * @param {import('../screen').Block[]} blocks @returns {DwellBlock | null}
+ * The waiting time that a screen is about: the only one that runs, where no more than one step is shown.
+ * @param {Block[]} blocks @returns {DwellBlock | null}
  */
 export function loneDwell(blocks) {
-  const rest = blocks.filter((block) => !BESIDE.has(block.block));
-  const only = rest.length === 1 ? rest[0] : undefined;
-  if (only?.block === 'step') return loneDwell(only.blocks);
-  return only?.block === 'dwell' && runs(only) ? only : null;
+  const all = blocks.flatMap((block) => (block.block === 'step' ? block.blocks : [block]));
+  const running = all.filter((block) => block.block === 'dwell' && runs(block));
+  const steps = blocks.filter((block) => block.block === 'step');
+  const only = running[0];
+  return running.length === 1 && steps.length <= 1 && only?.block === 'dwell' ? only : null;
 }
 
-/** Kinds that may stand beside a waiting time without wanting the eye. */
-const BESIDE = new Set(['text', 'caution', 'button', 'link']);
+/** Whether nothing beside the waiting time asks for a hand. @param {Block[]} blocks @returns {boolean} */
+export function onlyToWait(blocks) {
+  return blocks.every((block) => (block.block === 'step' ? onlyToWait(block.blocks) : !HANDS.has(block.block)));
+}
+
+const HANDS = new Set(['number', 'text-entry', 'choice', 'shot']);
 
 /** @param {DwellBlock} block */
 const runs = (block) => block.state === 'running' || block.state === 'ready' || block.state === 'over';
 
 /**
  * The next moment at which a running waiting time passes a limit: then the screen is read again.
- * @param {import('../screen').Block[]} blocks @param {number} nowMs @returns {number}
+ * @param {Block[]} blocks @param {number} nowMs @returns {number}
  */
 export function nextLimit(blocks, nowMs) {
   let next = Infinity;
@@ -111,7 +121,7 @@ export function nextLimit(blocks, nowMs) {
   return next;
 }
 
-/** Whether a clock runs anywhere. @param {import('../screen').Block[]} blocks @returns {boolean} */
+/** Whether a clock runs anywhere. @param {Block[]} blocks @returns {boolean} */
 export function clockRuns(blocks) {
   return blocks.some((block) => {
     if (block.block === 'step') return clockRuns(block.blocks);

@@ -56,10 +56,10 @@ export function number(block, ui) {
       'div',
       { class: 'beside' },
       block.taken
-        ? h('p', { id: `${id}-taken`, class: 'in-record' }, glyph('done'), h('span', null, `${say('shell-taken')} `, h('strong', null, block.taken)))
+        ? h('p', { id: `${id}-taken`, class: 'in-record' }, glyph('kept'), h('span', null, block.taken))
         : null,
       block.before
-        ? h('p', { id: `${id}-before`, class: 'was' }, `${say('shell-before')} `, h('strong', null, block.before))
+        ? h('p', { id: `${id}-before`, class: 'was' }, block.before)
         : null,
       block.hint ? h('p', { id: `${id}-hint`, class: 'hint' }, block.hint) : null,
     ),
@@ -84,10 +84,10 @@ export function textEntry(block, ui) {
         /** @param {Event} event */
         input: (event) => ui.fields.typed(block.field, valueOf(event)),
         /** @param {Event} event */
-        blur: (event) => ui.fields.leaveWords(block.field, valueOf(event)),
+        blur: (event) => ui.leave(block, valueOf(event)),
         /** @param {KeyboardEvent} event */
         keydown: (event) => {
-          if (event.key === 'Enter' && !many) ui.fields.leaveWords(block.field, valueOf(event));
+          if (event.key === 'Enter' && !many) ui.leave(block, valueOf(event));
         },
       },
     }),

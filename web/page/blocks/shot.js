@@ -10,8 +10,8 @@ import { pressable } from './button.js';
 export function shot(block, ui) {
   const level = Math.min(6, ui.level + 1);
   return h(
-    'section',
-    { key: `shot:${block.slot}`, class: `shot${block.photos.length ? ' has' : ''}`, 'aria-label': block.title },
+    'div',
+    { key: `shot:${block.slot}`, role: 'group', class: `shot${block.photos.length ? ' has' : ''}`, 'aria-label': block.title },
     h(
       'div',
       { class: 'shot-words' },

@@ -9,8 +9,8 @@ export function step(block, ui) {
   const level = Math.min(6, ui.level + 1);
   const inside = blocks(block.blocks, { ...ui, level });
   return h(
-    'section',
-    { key: `step:${block.id}`, class: `step step-${block.state}`, 'aria-labelledby': idOf(block.id) },
+    'div',
+    { key: `step:${block.id}`, role: 'group', class: `step step-${block.state}`, 'aria-labelledby': idOf(block.id) },
     h(
       'header',
       { class: 'step-head' },

@@ -19,8 +19,8 @@ export function text(block, level) {
 export function caution(block, ui) {
   const level = Math.min(6, ui.level + 1);
   return h(
-    'section',
-    { class: 'caution', 'aria-label': `${say('shell-caution')}: ${block.title}` },
+    'div',
+    { role: 'group', class: 'caution', 'aria-label': `${say('shell-caution')}: ${block.title}` },
     h('div', { class: 'caution-head' }, signOf(block.sign), h(`h${level}`, { class: 'caution-title' }, block.title)),
     h('p', null, block.text),
   );

@@ -63,20 +63,23 @@ export class Photos {
         if (this.wanted !== wanted) return;
       }
     }
-    this.end(wanted.id, { outcome: 'photo', place: await place });
+    // The picture stays before the eyes until the core has it.
+    this.on.done(wanted.id, { outcome: 'photo', place: await place });
   }
 
   cancel() {
     const wanted = this.wanted;
-    if (wanted && this.stage !== 'saving') this.end(wanted.id, { outcome: 'cancelled' });
+    if (!wanted || this.stage === 'saving') return;
+    this.settled(wanted.id);
+    this.on.done(wanted.id, { outcome: 'cancelled' });
   }
 
-  /** @param {string} id @param {Outcome} outcome */
-  end(id, outcome) {
+  /** The core has heard how a request ended, or could not take it and says why. @param {string} id */
+  settled(id) {
+    if (!this.queue.some((each) => each.id === id)) return;
     this.stopCamera();
     this.queue = this.queue.filter((each) => each.id !== id);
     this.to('choose', null);
-    this.on.done(id, outcome);
   }
 
   async startCamera() {

@@ -88,9 +88,11 @@ CREATE TABLE setting (
     value TEXT NOT NULL
 ) WITHOUT ROWID;
 
--- What each action came to, so that a repeated one is not done twice.
+-- What each action came to, so that a repeated one is not done twice: its refusal, or the requests that it opened
+-- (their ids, with spaces between).
 CREATE TABLE acted (
     action TEXT PRIMARY KEY,
     at INTEGER NOT NULL,
-    refusal TEXT
+    refusal TEXT,
+    opened TEXT NOT NULL DEFAULT ''
 ) WITHOUT ROWID;

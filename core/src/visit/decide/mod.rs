@@ -8,6 +8,7 @@ mod seal;
 mod step;
 
 pub use evidence::photo_events;
+pub use pause::{lapses, rested};
 pub use seal::{Gap, completeness, gaps};
 
 use std::collections::BTreeMap;
@@ -96,28 +97,13 @@ pub enum Refusal {
 /// A refusal with its reason.
 pub fn decide(visit: &Visit, action: &Action, around: &Circumstances<'_>) -> Result<Decision, Refusal> {
     guard(visit, action)?;
-    let run = visit.run(around.unit).ok_or_else(|| Refusal::NoSuch { name: around.unit.to_string() })?;
-    let pauses = pause::lapse(visit, around.unit, run, around.now);
-    let mut rested = run.clone();
-    if let Some(Body::FactsLapsed { facts, .. }) = &pauses {
-        for (fact, value) in facts {
-            rested.facts.remove(fact);
-            rested.lapsed.insert(*fact, *value);
-        }
-    }
-    let mut decision = decide_rested(visit, &rested, action, around)?;
-    if let Some(pause) = pauses
-        && !decision.events.is_empty()
-    {
-        decision.events.insert(0, pause);
+    let rested = pause::rested(visit, around.now);
+    let run = rested.run(around.unit).ok_or_else(|| Refusal::NoSuch { name: around.unit.to_string() })?;
+    let mut decision = decide_rested(&rested, run, action, around)?;
+    if !decision.events.is_empty() {
+        decision.events.splice(0..0, pause::lapses(visit, around.now));
     }
     Ok(decision)
-}
-
-/// The facts that a pause until now makes not known, to show before anything is decided.
-#[must_use]
-pub fn lapsing(visit: &Visit, unit: &Letter, now: &Now) -> Option<Body> {
-    pause::lapse(visit, unit, visit.run(unit)?, now)
 }
 
 fn guard(visit: &Visit, action: &Action) -> Result<(), Refusal> {

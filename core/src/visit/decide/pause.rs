@@ -10,13 +10,34 @@ use crate::visit::state::{Mark, Run, Visit};
 /// A pause longer than this lets facts lapse, milliseconds.
 const PAUSE_MS: i64 = 30 * 60_000;
 
+/// What a pause until now makes not known, unit by unit: to be written before anything else is.
+#[must_use]
+pub fn lapses(visit: &Visit, now: &Now) -> Vec<Body> {
+    visit.runs.iter().filter_map(|(unit, run)| lapse(visit, unit, run, now)).collect()
+}
+
+/// The visit with the facts that a pause until now makes not known already gone. What is decided and what is shown
+/// both go by this, not by the facts as they were before the pause.
+#[must_use]
+pub fn rested(visit: &Visit, now: &Now) -> Visit {
+    let mut rested = visit.clone();
+    for body in lapses(visit, now) {
+        if let Body::FactsLapsed { unit, facts, .. } = body
+            && let Some(run) = rested.runs.get_mut(&unit)
+        {
+            run.lapse(&facts);
+        }
+    }
+    rested
+}
+
 /// The facts that lapse because of the pause since the last event, where there was one. A waiting time that runs is no
 /// pause until its most is over: the person stands beside it.
-pub(super) fn lapse(visit: &Visit, unit: &Letter, run: &Run, now: &Now) -> Option<Body> {
+fn lapse(visit: &Visit, unit: &Letter, run: &Run, now: &Now) -> Option<Body> {
     let elapsed = now.since(visit.last.as_ref()?).longest_ms;
     let waits = run.steps.values().any(|mark| {
-        matches!(mark, Mark::Running { since, most_s, .. }
-            if now.since(since).longest_ms <= i64::from(*most_s) * 1000)
+        matches!(mark, Mark::Running { most_s, .. }
+            if mark.waited(now).is_some_and(|waited| waited.longest_ms <= i64::from(*most_s) * 1000))
     });
     if elapsed <= PAUSE_MS || waits {
         return None;

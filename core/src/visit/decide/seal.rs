@@ -101,14 +101,14 @@ pub(super) fn prepare(visit: &Visit, around: &Circumstances<'_>) -> Result<Decis
         return Ok(Decision::default());
     }
     if visit.broken_off.is_none() {
+        let open: Vec<_> = visit.runs.values().flat_map(left_dangerous).collect();
+        if !open.is_empty() {
+            return Err(Refusal::Dangers { dangers: open });
+        }
         let away: Vec<_> =
             visit.runs.values().flat_map(|run| run.open_excursions().map(|(id, _)| id.clone())).collect();
         if !away.is_empty() {
             return Err(Refusal::SettingsAway { excursions: away });
-        }
-        let open: Vec<_> = visit.runs.values().flat_map(left_dangerous).collect();
-        if !open.is_empty() {
-            return Err(Refusal::Dangers { dangers: open });
         }
     }
     let (complete, missing) = completeness(visit, around.pack);

@@ -3,9 +3,10 @@
 use super::{Circumstances, Decision, Refusal, reading, words};
 use crate::effect::Request;
 use crate::id::StepId;
-use crate::procedure::danger::dangers_of_change;
+use crate::procedure::danger::{dangers_of_change, lingers};
 use crate::procedure::gate::{self, Missing, Passage, facts_after};
 use crate::procedure::pack::{Phase, Step};
+use crate::visit::apply::apply_to_run;
 use crate::visit::event::Body;
 use crate::visit::fact::Facts;
 use crate::visit::state::{Mark, Run};
@@ -50,25 +51,20 @@ pub(super) fn start(run: &Run, id: &str, around: &Circumstances<'_>) -> Result<D
 pub(super) fn done(run: &Run, id: &str, around: &Circumstances<'_>) -> Result<Decision, Refusal> {
     let (phase, step) = find(id, around)?;
     let mut decision = Decision::default();
-    let mut typed = Vec::new();
     for reading in &step.readings {
         let field = format!("read:{reading}");
         let Some(text) = around.drafts.get(&field).filter(|text| !text.trim().is_empty()) else { continue };
         let taken = reading::enter(&field, text, false, around)?;
         decision.events.extend(taken.events);
         decision.used.extend(taken.used);
-        typed.push(reading);
     }
-    let change = match gate::allowed(around.pack, phase, step, run, Passage::Done, around.now) {
-        Ok(change) => change,
-        Err(mut missing) => {
-            missing.retain(|one| !matches!(one, Missing::Reading { reading } if typed.contains(&reading)));
-            if !missing.is_empty() {
-                return Err(Refusal::Gate { step: step.id.clone(), missing });
-            }
-            gate::change(step, run, Passage::Done, around.now)
-        }
-    };
+    // The gates judge the values that are taken now, not those that they replace.
+    let mut taken = run.clone();
+    for body in &decision.events {
+        apply_to_run(&mut taken, body, around.now);
+    }
+    let change = gate::allowed(around.pack, phase, step, &taken, Passage::Done, around.now)
+        .map_err(|missing| Refusal::Gate { step: step.id.clone(), missing })?;
     decision.events.push(Body::StepDone {
         unit: around.unit.clone(),
         step: step.id.clone(),
@@ -97,7 +93,7 @@ pub(super) fn skip(run: &Run, id: &str, around: &Circumstances<'_>) -> Result<De
     })
 }
 
-/// A mark is taken back. Only facts that still are as the step set them become not known.
+/// A mark is taken back. Only facts that still are as the step set them become not known, and what lingers stays.
 pub(super) fn undo(run: &Run, id: &str, around: &Circumstances<'_>) -> Result<Decision, Refusal> {
     let (_, step) = find(id, around)?;
     if run.order.last() != Some(&step.id) {
@@ -107,7 +103,7 @@ pub(super) fn undo(run: &Run, id: &str, around: &Circumstances<'_>) -> Result<De
         .sets
         .iter()
         .chain(&step.starts)
-        .filter(|holds| run.facts.get(&holds.fact) == Some(&holds.value))
+        .filter(|holds| run.facts.get(&holds.fact) == Some(&holds.value) && !lingers(**holds))
         .map(|holds| holds.fact)
         .collect();
     Ok(Decision {
@@ -121,19 +117,28 @@ pub(super) fn happened(run: &Run, id: &str, around: &Circumstances<'_>) -> Resul
     let (_, step) = find(id, around)?;
     let field = format!("happened:{id}");
     let words = words(&field, around)?;
-    let mut change = gate::change(step, run, Passage::Done, around.now);
-    if !matches!(run.steps.get(&step.id), Some(Mark::Running { .. })) {
-        let started = gate::change(step, run, Passage::Start, around.now).sets;
-        let sets: Facts = started.into_iter().chain(change.sets).collect();
-        change.sets = sets;
+    let running = matches!(run.steps.get(&step.id), Some(Mark::Running { .. }));
+    // Beginning and end both happened: what was dangerous only in between is told as well.
+    let passages: &[Passage] =
+        if step.dwell.is_some() && !running { &[Passage::Start, Passage::Done] } else { &[Passage::Done] };
+    let (mut facts, mut sets, mut clears, mut dangers) = (run.facts.clone(), Facts::new(), Vec::new(), Vec::new());
+    for passage in passages {
+        let change = gate::change(step, run, *passage, around.now);
+        let after = facts_after(&facts, &change);
+        dangers.extend(dangers_of_change(&facts, &after, gate::acts(step, *passage)));
+        facts = after;
+        sets.extend(change.sets);
+        clears.extend(change.clears);
     }
-    let dangers = dangers_of_change(&run.facts, &facts_after(&run.facts, &change), &step.acts);
+    sets.retain(|fact, _| facts.contains_key(fact));
+    dangers.sort_unstable();
+    dangers.dedup();
     Ok(Decision {
         events: vec![Body::StepHappened {
             unit: around.unit.clone(),
             step: step.id.clone(),
-            sets: change.sets,
-            clears: change.clears,
+            sets,
+            clears,
             words,
             dangers,
         }],

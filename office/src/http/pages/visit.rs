@@ -217,7 +217,7 @@ fn settings(words: &Words, run: &Run) -> Markup {
         @if !run.excursions.is_empty() {
             section.card {
                 h3 { (words.text("office-settings")) }
-                div.scroll { table {
+                div.scroll tabindex="0" role="group" aria-label=(words.text("office-settings")) { table {
                     thead { tr {
                         th scope="col" { (words.text("office-setting")) } th scope="col" { (words.text("office-setting-home")) }
                         th scope="col" { (words.text("office-setting-away")) } th scope="col" { (words.text("office-setting-now")) }

@@ -33,7 +33,7 @@ pub(super) fn readings(words: &Words, record: &Record<'_>, run: &Run) -> Markup 
             @if !pairs.is_empty() { (side_by_side(words, run, &pairs)) }
             @if !others.is_empty() {
                 h4 { (words.text("office-other-readings")) }
-                div.scroll { table.readings {
+                div.scroll tabindex="0" role="group" aria-label=(words.text("office-readings")) { table.readings {
                     thead { tr {
                         th scope="col" { (words.text("office-reading")) } th scope="col" { (words.text("office-value")) }
                         th scope="col" { (words.text("office-instrument")) } th scope="col" { (words.text("office-time")) }
@@ -54,7 +54,7 @@ pub(super) fn readings(words: &Words, record: &Record<'_>, run: &Run) -> Markup 
 
 fn side_by_side(words: &Words, run: &Run, pairs: &[(&Reading, &Reading)]) -> Markup {
     html! {
-        div.scroll { table.readings {
+        div.scroll tabindex="0" role="group" aria-label=(words.text("office-readings")) { table.readings {
             thead { tr {
                 th scope="col" { (words.text("office-reading")) }
                 th scope="col" { (words.text("column-found")) } th scope="col" { (words.text("column-left")) }
@@ -138,7 +138,7 @@ fn raw(words: &Words, run: &Run) -> Markup {
     html! {
         section.card {
             h3 { (words.text("office-readings")) }
-            div.scroll { table.readings { tbody {
+            div.scroll tabindex="0" role="group" aria-label=(words.text("office-readings")) { table.readings { tbody {
                 @for (id, taken) in &run.readings { tr { th scope="row" { (id) } td.number { (taken.value) " " (taken.measure) } } }
                 @for (id, reason) in &run.missed { tr { th scope="row" { (id) } td { (words.fill("missed-value", &[("reason", reason)])) } } }
             } } }

@@ -1,0 +1,107 @@
+//! Facts that a measurement must bear out: ticking a box does not make a loop cold, or a rinse clean.
+
+use super::gate::Missing;
+use super::pack::{Pack, Reading, Step};
+use crate::visit::fact::{Fact, Value};
+use crate::visit::state::Run;
+
+/// A loop at or below this may be opened and treated, °C. Common practice, no source; the label of the descaler first.
+const COLD_C_MAX: f64 = 30.0;
+/// Rinse and supply count as equal within this, pH. Common practice, no source: what test strips can tell.
+const PH_EQUAL: f64 = 0.5;
+/// Rinse and supply count as equal within this share of the supply's conductivity. Common practice, no source.
+const CONDUCTIVITY_EQUAL: f64 = 0.1;
+
+/// What the step's own readings leave unproved of the facts that it sets.
+pub(super) fn unproved(pack: &Pack, step: &Step, run: &Run) -> Vec<Missing> {
+    let sets = |fact, value| step.sets.iter().any(|holds| (holds.fact, holds.value) == (fact, value));
+    let mut missing = Vec::new();
+    if sets(Fact::LoopHeat, Value::Cold)
+        && let Some(reading) = own(pack, step, "loop-temperature")
+    {
+        let cold = run.number(reading.id.as_str()).is_some_and(|value_c| value_c <= COLD_C_MAX);
+        if !cold {
+            missing.push(Missing::LoopNotCold { reading: reading.id.clone() });
+        }
+    }
+    if sets(Fact::RinseCheck, Value::Proved) && own(pack, step, "rinse-ph").is_some() {
+        let ph = pair(pack, run, "rinse-ph", "supply-ph").map(|(rinse, supply)| (rinse - supply).abs() <= PH_EQUAL);
+        let conductivity = pair(pack, run, "rinse-conductivity", "supply-conductivity")
+            .map(|(rinse, supply)| (rinse - supply).abs() <= CONDUCTIVITY_EQUAL * supply);
+        match (ph, conductivity) {
+            (None, None) => missing.push(Missing::RinseNotMeasured),
+            (Some(false), _) | (_, Some(false)) => missing.push(Missing::RinseDiffers),
+            _ => {}
+        }
+    }
+    missing
+}
+
+fn by_role<'a>(pack: &'a Pack, role: &str) -> Option<&'a Reading> {
+    pack.readings.iter().find(|reading| reading.role.as_deref() == Some(role))
+}
+
+fn own<'a>(pack: &'a Pack, step: &Step, role: &str) -> Option<&'a Reading> {
+    by_role(pack, role).filter(|reading| step.readings.contains(&reading.id))
+}
+
+fn pair(pack: &Pack, run: &Run, rinse: &str, supply: &str) -> Option<(f64, f64)> {
+    let value = |role: &str| run.number(by_role(pack, role)?.id.as_str());
+    Some((value(rinse)?, value(supply)?))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::now::Now;
+    use crate::procedure::library::built_in;
+    use crate::visit::state::Taken;
+
+    fn run(values: &[(&str, &str)]) -> Run {
+        let at = Now { utc_ms: 0, offset_min: 0, mono_ms: 0, mono_epoch: "a".into() };
+        let mut run = Run::default();
+        for (id, value) in values {
+            let taken = Taken {
+                value: (*value).into(),
+                measure: String::new(),
+                instrument: String::new(),
+                error_limit: String::new(),
+                unusual: true,
+                at: at.clone(),
+                times: 1,
+            };
+            run.readings.insert((*id).into(), taken);
+        }
+        run
+    }
+
+    fn check(step_sets: (Fact, Value), values: &[(&str, &str)], expect: &[Missing]) {
+        let packs = built_in().unwrap();
+        let pack = &packs[0].pack;
+        let sets = |step: &&Step| step.sets.iter().any(|holds| (holds.fact, holds.value) == step_sets);
+        let proves = |step: &&Step| sets(step) && !unproved(pack, step, &Run::default()).is_empty();
+        let (_, step) = pack.steps().find(|(_, step)| proves(step)).expect("a step of the pack proves it");
+        assert_eq!(unproved(pack, step, &run(values)), expect);
+    }
+
+    #[test]
+    fn a_rinse_that_differs_from_the_supply_proves_nothing() {
+        let rinse = (Fact::RinseCheck, Value::Proved);
+        check(rinse, &[("supply-ph", "7.4"), ("rinse-ph", "4.1")], &[Missing::RinseDiffers]);
+        check(rinse, &[("supply-ph", "7.4"), ("rinse-ph", "7.1")], &[]);
+        let salty = [("supply-conductivity", "500"), ("rinse-conductivity", "900")];
+        check(rinse, &salty, &[Missing::RinseDiffers]);
+    }
+
+    #[test]
+    fn a_rinse_that_was_not_measured_proves_nothing() {
+        check((Fact::RinseCheck, Value::Proved), &[("supply-ph", "7.4")], &[Missing::RinseNotMeasured]);
+    }
+
+    #[test]
+    fn a_loop_of_forty_degrees_is_not_cold() {
+        let not_cold = Missing::LoopNotCold { reading: "loop-temperature".into() };
+        check((Fact::LoopHeat, Value::Cold), &[("loop-temperature", "40.0")], &[not_cold]);
+        check((Fact::LoopHeat, Value::Cold), &[("loop-temperature", "24.0")], &[]);
+    }
+}

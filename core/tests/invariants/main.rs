@@ -1,0 +1,12 @@
+//! What always holds, whatever is done at the door and whenever the program ends: one test for each invariant of the
+//! log, the effects, the seal, the sending, the dangers and the house.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing, reason = "tests")]
+
+mod apply;
+mod bench;
+mod dangers;
+mod effects;
+mod house;
+mod log;
+mod seal;
+mod sending;
