@@ -21,6 +21,23 @@ export async function violations(page) {
   return result.violations.map(format).join("\n");
 }
 
+/**
+ * The same in light and in dark.
+ *
+ * @param {import("playwright-core").Page} page
+ * @param {string} name what is on the page, for people
+ * @returns {Promise<string[]>} one text a violated scheme
+ */
+export async function violationsInBoth(page, name) {
+  const found = [];
+  for (const colorScheme of /** @type {const} */ (["dark", "light"])) {
+    await page.emulateMedia({ colorScheme });
+    const text = await violations(page);
+    if (text) found.push(`${name}, ${colorScheme}: ${text}`);
+  }
+  return found;
+}
+
 function format({ id, impact, help, nodes }) {
   const places = nodes.map(({ target, failureSummary }) => `  ${target.flat().join(" ")}\n    ${failureSummary.replaceAll("\n", "\n    ")}`);
   return [`${id} (${impact}): ${help}`, ...places].join("\n");

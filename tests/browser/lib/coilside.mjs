@@ -1,6 +1,7 @@
 // Starts the program `coilside` as a process of its own and waits for the addresses that it prints.
 
-import { spawn } from "node:child_process";
+import { execFile, spawn } from "node:child_process";
+import { promisify } from "node:util";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 
@@ -87,6 +88,17 @@ export async function start(args, options = {}) {
       return code;
     },
   };
+}
+
+/**
+ * Runs the program to its end.
+ *
+ * @param {string[]} args
+ * @returns {Promise<string[]>} the lines of its standard output; throws if it fails
+ */
+export async function run(args) {
+  const { stdout } = await promisify(execFile)(PROGRAM, args, { cwd: ROOT });
+  return stdout.trim().split("\n");
 }
 
 /** Calls back for each whole line of a stream, and for a rest without an end of line. */

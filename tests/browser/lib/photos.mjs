@@ -4,6 +4,9 @@ import { execFileSync } from "node:child_process";
 import path from "node:path";
 import { ROOT } from "./coilside.mjs";
 
+/** The project's Python environment. */
+export const PYTHON = process.env.COILSIDE_PYTHON ?? path.join(ROOT, "target/venv/bin/python");
+
 /**
  * @typedef {object} Photo
  * @property {string} file absolute path
@@ -20,7 +23,6 @@ import { ROOT } from "./coilside.mjs";
  * @returns {Photo[]}
  */
 export function makePhotos(folder, args) {
-  const python = process.env.COILSIDE_PYTHON ?? path.join(ROOT, "target/venv/bin/python");
-  const out = execFileSync(python, [path.join(ROOT, "tests/browser/photos.py"), folder, ...args], { encoding: "utf8" });
+  const out = execFileSync(PYTHON, [path.join(ROOT, "tests/browser/photos.py"), folder, ...args], { encoding: "utf8" });
   return out.trim().split("\n").map((line) => JSON.parse(line));
 }

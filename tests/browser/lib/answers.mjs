@@ -1,0 +1,72 @@
+// What the technician of the tests would answer: by field, so that the order of a pack does not matter. Made up, plausible.
+
+/** Numbers and words by field, with `_` for what no id may hold. @type {Record<string, string>} */
+const TYPED = {
+  "read_serial": "TW9-20417",
+  "read_controller-serial": "TC-5512",
+  "read_hours": "4321",
+  "read_air-on-found": "18,5", // a comma, as half of the world writes it
+  "read_air-off-found": "13.0",
+  "read_water-in-found": "40.5",
+  "read_water-out-found": "43.0",
+  "read_flow-found": "9.1",
+  "read_power-found": "981",
+  "read_tank-found": "42.0",
+  "read_loop-temperature": "24.0",
+  "read_supply-ph": "7.4",
+  "read_supply-conductivity": "412",
+  "read_supply-hardness": "178",
+  "read_cleaner-parts": "12",
+  "read_cleaner-volume": "11.5",
+  "read_descaler-parts": "11",
+  "read_descaler-volume": "2.4",
+  "read_acid-ph-early": "1.2",
+  "read_acid-ph-end": "1.9",
+  "read_bucket-ph": "7.6",
+  "read_neutraliser-parts": "21",
+  "read_neutraliser-volume": "2.3",
+  "read_rinse-ph": "7.3",
+  "read_rinse-conductivity": "418",
+  "read_insulation": "120.5",
+  "read_capacitance": "24.7",
+  "read_air-on-left": "18.4",
+  "read_air-off-left": "11.5",
+  "read_water-in-left": "40.0",
+  "read_water-out-left": "45.5",
+  "read_flow-left": "10.2",
+  "read_power-left": "979",
+  "read_tank-left": "44.5",
+  "read_tap-hot": "47.5",
+  "home_schedule": "06:00–22:00",
+  "away_schedule": "always on",
+  "back_schedule": "06:00–22:00",
+  "home_set-point": "55 °C",
+  "away_set-point": "40 °C",
+  "back_set-point": "55 °C",
+};
+
+/** Options by field, as they begin on the screen; of an unknown question the first. @type {Record<string, string>} */
+const CHOSEN = {
+  "condition_first-service": "No",
+  "condition_coil": "Plain",
+  "condition_sea": "Far",
+  "condition_casing": "Metal",
+  "condition_exchanger": "Stainless",
+  "condition_reheat": "Yes",
+};
+
+/** A field that a later pack may bring gets an answer too; a question back about it is answered with yes. */
+const UNKNOWN = "20";
+
+/** @param {string} field */
+export function answer(field) {
+  return TYPED[field] ?? UNKNOWN;
+}
+
+/** @param {string} field @param {string[]} labels @returns {number} which */
+export function choice(field, labels) {
+  const wanted = CHOSEN[field];
+  const found = wanted === undefined ? 0 : labels.findIndex((label) => label.startsWith(wanted));
+  if (found < 0) throw new Error(`${field} does not offer '${wanted}' but: ${labels.join(", ")}`);
+  return found;
+}

@@ -1,0 +1,349 @@
+// A whole visit through the browser shell, with the office away from the second step to the seal; then what the office has.
+
+import assert from "node:assert/strict";
+import { cpSync, readFileSync, readdirSync, writeFileSync } from "node:fs";
+import path from "node:path";
+import { after, before, test } from "node:test";
+
+import { violationsInBoth } from "./lib/axe.mjs";
+import { launch, troubles } from "./lib/chromium.mjs";
+import { makePhotos } from "./lib/photos.mjs";
+import { chained, deviceEvents, officeEvents, original, sha256 } from "./lib/record.mjs";
+import { rows } from "./lib/rows.mjs";
+import { allWords } from "./lib/screen.mjs";
+import { Technician } from "./lib/technician.mjs";
+import { SITE, Village } from "./lib/village.mjs";
+import { english, rawKeys } from "./lib/words.mjs";
+
+const PHOTOS = 24; // more than the pack asks for; the issue asks for 10 at least
+const PHOTOS_LEAST = 10;
+/** How long one thing may take on a crowded machine. */
+const TIMEOUT_MS = 20_000;
+const PHONE = { width: 390, height: 844 };
+const FINDING = "Drain hose kinked behind the casing. Straightened.";
+/** The core flags a camera's clock that differs by more than this: `flag-time-differs` says ten minutes. */
+const TIME_DIFFERS_MS = 10 * 60_000;
+const SCREENS = ["now", "phases", "photographs", "readings", "findings", "leaving", "emergency", "break-off", "outbox", "settings", "round"];
+
+/** @type {Village} */ let village;
+/** @type {import("playwright-core").Browser} */ let browser;
+/** @type {import("playwright-core").BrowserContext} */ let clerk;
+/** @type {Technician} */ let technician;
+/** @type {string} */ let visit;
+/** @type {any[]} */ let events = [];
+const axe = /** @type {string[]} */ ([]);
+const untranslated = /** @type {string[]} */ ([]);
+/** What the pages of each kind did that they should not. @type {Map<string, string[]>} */
+const found = new Map();
+
+before(async () => {
+  [village, browser] = await Promise.all([Village.drawn(), launch()]);
+  await village.startOffice();
+  const shell = await village.startField();
+  const context = await browser.newContext({
+    viewport: PHONE,
+    hasTouch: true,
+    permissions: ["geolocation"],
+    geolocation: { ...SITE, accuracy: 6 },
+  });
+  const place = [`--latitude=${SITE.latitude}`, `--longitude=${SITE.longitude}`, "--offset=+00:00"];
+  const now = new Date().toISOString().slice(0, 19);
+  const photos = makePhotos(path.join(village.folder, "camera"), ["--count", String(PHOTOS), "--time", now, "--step-s", "1", ...place]);
+  photos.unshift(...photos.splice(-1)); // the large one first, so that it is used
+  context.setDefaultTimeout(TIMEOUT_MS);
+  const page = await context.newPage();
+  found.set("shell", troubles(page));
+  technician = new Technician(page, photos);
+  await page.goto(shell);
+  clerk = await browser.newContext({ viewport: { width: 1280, height: 900 } });
+  clerk.setDefaultTimeout(TIMEOUT_MS);
+});
+
+after(async () => {
+  await browser?.close();
+  await village?.end();
+});
+
+/** Axe in both schemes, and no key in place of its words. @param {string} name */
+async function inspect(name) {
+  const { page } = technician;
+  axe.push(...(await violationsInBoth(page, name)));
+  untranslated.push(...rawKeys(await page.evaluate(allWords)).map((key) => `${name}: ${key}`));
+}
+
+test("the round shows the visit that is due", async () => {
+  const { page } = technician;
+  const start = page.getByRole("button", { name: english("round-start", { site: "Mill House" }) });
+  await start.waitFor();
+  await inspect("round");
+  await start.click();
+  await technician.settle();
+  assert.equal(await page.locator("h1").innerText(), english("phase-arrive"));
+});
+
+test("a technician does the whole visit while the office is away", async () => {
+  const { page } = technician;
+  await inspect("now");
+  const done = page.locator(".progress-text");
+  await technician.playUntil(async () => !(await done.innerText()).startsWith("0 "));
+  const office = page.locator(".outbox");
+  await office.getByText(english("outbox-empty")).waitFor({ timeout: 20_000 });
+  await village.office?.kill9();
+
+  let menuSeen = false;
+  let photoSeen = false;
+  let dwellSeen = false;
+  await technician.playUntil(async () => {
+    if (!photoSeen && (await page.locator("dialog.photo-sheet[open] label.file").count())) {
+      photoSeen = true;
+      await inspect("photograph dialog");
+    }
+    if (!dwellSeen && (await page.locator(".dwell-running").count())) {
+      dwellSeen = true;
+      await inspect("waiting time");
+    }
+    // With acid in the loop there is most to see on every screen.
+    if (!menuSeen && (await page.locator(".strip").getByText(english("fact-loop-acid")).count())) {
+      menuSeen = true;
+      await lookAtEveryScreen();
+    }
+    return (await technician.title()) === english("menu-leaving");
+  });
+  assert.ok(menuSeen && photoSeen && dwellSeen, "the visit never came to a photograph, a waiting time or acid in the loop");
+  assert.equal(await page.locator("main").getByText(english("leaving-complete")).count(), 1, await technician.where());
+  await inspect("leaving, complete");
+
+  await technician.playUntil(async () => (await technician.title()) === english("sealed-title"));
+  await page.locator("main").getByText(english("sealed-waiting")).waitFor();
+  assert.match(await office.innerText(), /\d+/, "the outbox does not say how many photographs wait");
+  await inspect("sealed");
+  assert.ok(technician.taken.length >= PHOTOS_LEAST, `only ${technician.taken.length} photographs were asked for`);
+});
+
+/** Goes to each screen by the menu; adds a finding on the way. */
+async function lookAtEveryScreen() {
+  const { page } = technician;
+  await page.locator(".menu-key").click();
+  await inspect("menu");
+  await page.keyboard.press("Escape");
+  for (const place of SCREENS) {
+    await technician.goTo(english(`menu-${place}`));
+    await inspect(place);
+    if (place === "findings") {
+      await page.locator("[id=field-finding]").pressSequentially(FINDING);
+      await page.getByRole("button", { name: english("severity-soon") }).click();
+      await page.getByRole("button", { name: english("finding-add") }).click();
+      await technician.settle();
+      await page.locator("main").getByText(FINDING).waitFor();
+    }
+    if (place === "phases") {
+      await page.locator(".blocks").getByRole("button", { name: english("phase-exchanger") }).click();
+      await technician.settle();
+      await inspect("phase");
+    }
+  }
+  await page.getByRole("button", { name: english("round-go-on", { site: "Mill House" }) }).click();
+  await technician.settle();
+}
+
+test("when the office is back everything arrives", async () => {
+  const { page } = technician;
+  await village.startOffice();
+  // By itself it would after a minute at most; trouble.test.mjs waits for that after a shorter outage.
+  await technician.goTo(english("menu-outbox"));
+  await page.getByRole("button", { name: english("outbox-send-now") }).click();
+  await page.locator("main").getByText(english("outbox-all-safe")).waitFor({ timeout: 90_000 });
+  await page.locator(".outbox").getByText(english("outbox-empty")).waitFor();
+  await page.getByRole("button", { name: english("back-to-round") }).click();
+  await page.getByRole("button", { name: /^Mill House .* at the office$/ }).click();
+  await page.locator("main").getByText(english("sealed-safe")).waitFor();
+  // The visit is over: the device is switched off.
+  await page.close();
+  await village.field?.kill9();
+});
+
+test("every event arrived once and in order, and the chain holds", () => {
+  const sealed = rows(path.join(village.folder, "field/field.db"), "SELECT visit FROM seal");
+  assert.equal(sealed.length, 1);
+  visit = sealed[0]?.visit;
+  const stored = officeEvents(village.officeFolder, visit);
+  events = chained(stored, visit);
+  const sent = deviceEvents(path.join(village.folder, "field"), visit);
+  assert.deepEqual(stored.map(({ bytes }) => bytes), sent.map(({ bytes }) => bytes));
+  assert.equal(events[0].kind, "visit-opened");
+  assert.equal(events.at(-1).kind, "seal-prepared");
+  assert.deepEqual(events.at(-1).missing, []);
+
+  const office = path.join(village.officeFolder, "office.db");
+  const [head] = rows(office, `SELECT next, head FROM visit WHERE id = '${visit}'`);
+  assert.deepEqual(head, { next: events.length, head: sha256(Buffer.from(stored.at(-1)?.bytes ?? "", "hex")) });
+  const [seal] = rows(office, `SELECT covers, last FROM seal WHERE visit = '${visit}'`);
+  assert.deepEqual(seal, { covers: events.length, last: head?.head });
+  assert.deepEqual(rows(office, "SELECT * FROM branch"), []);
+
+  const of = (/** @type {string} */ kind) => events.filter((event) => event.kind === kind);
+  const steps = of("step-done").map(({ step }) => step);
+  assert.equal(new Set(steps).size, steps.length, "a step stands twice");
+  assert.equal(of("condition-set").length, technician.chosen);
+  assert.equal(of("step-started").length, technician.waitsSkipped);
+  assert.deepEqual(of("finding-added").map(({ text, severity }) => ({ text, severity })), [{ text: FINDING, severity: "soon" }]);
+  const places = of("place-fixed").map(({ latitude, longitude }) => [Number(latitude), Number(longitude)]);
+  assert.deepEqual(places, [[SITE.latitude, SITE.longitude]]);
+});
+
+test("every reading that was typed arrived once", () => {
+  const typed = [...technician.typed].filter(([field]) => field.startsWith("read_"));
+  assert.ok(typed.length >= 14, `only ${typed.length} readings were asked for`);
+  const arrived = events.filter(({ kind }) => kind === "reading-taken");
+  assert.deepEqual(
+    arrived.map(({ reading, typed: text }) => [`read_${reading}`, text]).sort(),
+    typed.sort(),
+  );
+  for (const { reading, typed: text, value } of arrived) {
+    const number = Number(text.replace(",", "."));
+    if (!Number.isNaN(number)) assert.equal(Number(value), number, reading);
+  }
+  const settings = events.filter(({ kind }) => kind === "excursion-opened" || kind === "excursion-home");
+  for (const { excursion, home, away, shows } of settings) {
+    if (home !== undefined) assert.deepEqual([home, away], [technician.typed.get(`home_${excursion}`), technician.typed.get(`away_${excursion}`)]);
+    else assert.equal(shows, technician.typed.get(`back_${excursion}`));
+  }
+  assert.equal(settings.length, 4, "two settings were changed and brought home");
+});
+
+test("every photograph arrived once, to the byte, with what its camera said", () => {
+  const arrived = events.filter(({ kind }) => kind === "photo-taken");
+  assert.deepEqual(
+    arrived.map(({ digest }) => digest),
+    technician.taken.map(({ photo }) => photo.sha256),
+  );
+  technician.taken.forEach(({ title, photo }, at) => {
+    const { slot, bytes, media, facts, flags, time } = arrived[at];
+    assert.equal(original(village.officeFolder, photo.sha256), photo.bytes);
+    assert.equal(sha256(readFileSync(photo.file)), photo.sha256);
+    assert.deepEqual([title, bytes, media], [english(`shot-${slot}`), photo.bytes, "image/jpeg"]);
+    const { exif } = photo;
+    const place = `${Number(exif.latitude).toFixed(5)} ${Number(exif.longitude).toFixed(5)}`;
+    assert.deepEqual(facts, {
+      width: photo.stored_width,
+      height: photo.stored_height,
+      orientation: exif.orientation,
+      taken: exif.date_time_original,
+      offset: exif.offset_time_original,
+      exif_place: place,
+      phone_place: `${SITE.latitude.toFixed(5)} ${SITE.longitude.toFixed(5)} 6`,
+    });
+    // The rehearsal's leaps carry the clock away from the camera's: that must show, and must not stop the work.
+    const camera = Date.parse(`${String(exif.date_time_original).replace(/^(\d+):(\d+):(\d+) /, "$1-$2-$3T")}${exif.offset_time_original}`);
+    const differs = Math.abs(time.utc_ms - camera) > TIME_DIFFERS_MS;
+    assert.deepEqual(flags, differs ? ["time-differs"] : [], `${slot}: ${time.utc_ms - camera} ms`);
+  });
+  const office = path.join(village.officeFolder, "office.db");
+  const kept = rows(office, `SELECT digest, length FROM photo WHERE visit = '${visit}' AND safe_ms IS NOT NULL ORDER BY digest`);
+  const made = technician.taken.map(({ photo }) => ({ digest: photo.sha256, length: photo.bytes }));
+  assert.deepEqual(kept, made.sort((a, b) => (a.digest < b.digest ? -1 : 1)));
+  assert.deepEqual(readdirSync(path.join(village.officeFolder, "parts")), [], "parts of photographs are left over");
+  assert.deepEqual(readdirSync(path.join(village.officeFolder, "aside")), [], "a photograph was set aside");
+});
+
+test("the office's pages show the visit, and pass axe-core in light and dark", async () => {
+  const page = await clerk.newPage();
+  found.set("office", troubles(page));
+  await page.goto(await village.newLink());
+  const row = page.locator(".visits tbody tr", { has: page.locator(`a[href="/visits/${visit}"]`) });
+  await row.waitFor();
+  assert.match(await row.innerText(), new RegExp(`Mill House[^]*${english("office-state-complete")}`));
+  assert.match(await row.locator(".photographs").innerText(), new RegExp(`\\b${technician.taken.length}\\b`));
+  const violated = await violationsInBoth(page, "office, list");
+
+  await row.locator(`a[href="/visits/${visit}"]`).click();
+  await page.locator("h1").getByText("Mill House").waitFor();
+  const text = (await page.locator("main").innerText()).replace(/\u00a0/g, " ");
+  const photos = String(technician.taken.length);
+  for (const words of [
+    english("office-chain-holds"),
+    english("office-chain-holds.text", { n: String(events.length) }),
+    english("office-seal-holds"),
+    english("office-photos-of", { here: photos, all: photos }),
+    english("leaving-complete"),
+    FINDING,
+  ]) {
+    assert.ok(text.includes(words), `the visit's page does not say: ${words}`);
+  }
+  const cells = (await page.locator("main table td").allInnerTexts()).map((cell) => cell.replace(/\u00a0/g, " ").trim());
+  for (const [field, typed] of technician.typed) {
+    const shown = typed.replace(",", ".").replace(/\.0$/, "");
+    const there = cells.some((cell) => cell === shown || cell.startsWith(`${shown} `) || cell.endsWith(` ${shown}`));
+    assert.ok(there, `the visit's page does not show ${field}: ${typed}\n${cells.join(" | ")}`);
+  }
+  for (const { photo } of technician.taken) {
+    const link = page.locator(`a[href="/photos/${photo.sha256}/original"]`);
+    assert.equal(await link.count(), 1, `the visit's page does not show ${photo.file} once`);
+    const answer = await clerk.request.get(`${village.officeAddress}/photos/${photo.sha256}/original`);
+    assert.equal(sha256(await answer.body()), photo.sha256);
+  }
+  violated.push(...(await violationsInBoth(page, "office, visit")));
+  assert.deepEqual(violated, []);
+});
+
+test("the owner's summary opens without a sign-in and passes axe-core at WCAG 2.2 AA", async () => {
+  const page = clerk.pages()[0];
+  assert.ok(page);
+  const address = await page.getByRole("link", { name: english("office-summary-open") }).getAttribute("href");
+  const owner = await browser.newContext({ viewport: PHONE, locale: "en" });
+  const phone = await owner.newPage();
+  found.set("summary", troubles(phone));
+  const answer = await phone.goto(village.officeAddress + address);
+  assert.equal(answer?.status(), 200);
+  assert.deepEqual(await owner.cookies(), [], "the owner's page sets no cookie");
+  assert.equal(await phone.locator("h1").innerText(), english("summary-title"));
+  const text = await phone.locator("main").innerText();
+  for (const words of [english("summary-safe-yes"), english("summary-hot-yes"), FINDING]) assert.ok(text.includes(words), words);
+  const pictures = phone.locator("figure img");
+  assert.ok((await pictures.count()) >= 2, "the summary shows no photographs before and after");
+  for (const picture of await pictures.all()) {
+    await picture.scrollIntoViewIfNeeded();
+    await phone.waitForFunction((image) => /** @type {HTMLImageElement} */ (image).naturalWidth > 0, await picture.elementHandle());
+  }
+  assert.deepEqual(await violationsInBoth(phone, "summary"), []);
+
+  const guess = await owner.request.get(`${village.officeAddress}/visits/${visit}`);
+  assert.equal(guess.status(), 401, "the office's own pages need a sign-in");
+});
+
+test("every screen of the shell passes axe-core in light and dark", () => {
+  assert.deepEqual(axe, []);
+});
+
+test("no key stands in place of its words", () => {
+  assert.deepEqual(untranslated, []);
+});
+
+test("no page had errors or loaded anything from elsewhere", () => {
+  assert.deepEqual(Object.fromEntries(found), { shell: [], office: [], summary: [] });
+});
+
+test("a changed byte, a lost event and a spoilt photograph would have been noticed", () => {
+  const stored = officeEvents(village.officeFolder, visit);
+  const changed = structuredClone(stored);
+  const at = stored.length >> 1;
+  const row = changed[at];
+  assert.ok(row);
+  row.bytes = Buffer.from(Buffer.from(row.bytes, "hex").toString("utf8").replace('"utc_ms":1', '"utc_ms":2')).toString("hex");
+  assert.notEqual(row.bytes, stored[at]?.bytes);
+  assert.throws(() => chained(changed, visit), /another hash of event/);
+  delete row.hash;
+  assert.throws(() => chained(changed, visit), new RegExp(`event ${at + 1} does not follow`));
+  assert.throws(() => chained(stored.filter(({ seq }) => seq !== at), visit), /has number/);
+
+  const copy = path.join(village.folder, "copy");
+  cpSync(path.join(village.officeFolder, "photos"), path.join(copy, "photos"), { recursive: true });
+  const digest = technician.taken[0]?.photo.sha256 ?? "";
+  const file = path.join(copy, "photos", digest.slice(0, 2), digest);
+  assert.equal(original(copy, digest), technician.taken[0]?.photo.bytes);
+  const bytes = readFileSync(file);
+  bytes[bytes.length >> 1] = (bytes[bytes.length >> 1] ?? 0) ^ 1;
+  writeFileSync(file, bytes);
+  assert.throws(() => original(copy, digest), /other bytes/);
+  assert.throws(() => original(copy, "0".repeat(64)), /is not in the office/);
+});
