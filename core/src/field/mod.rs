@@ -1,9 +1,14 @@
 //! The one door: open, act, done, screen. Nothing here but hand-overs between the parts.
 
+mod act;
 mod assigned;
+mod chain;
 mod desk;
+mod entropy;
+mod outcome;
 mod photo;
 mod send;
+mod view;
 
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};

@@ -1,6 +1,6 @@
 //! Photographs at the door: what the shell put into `incoming` enters the log, and nothing of it is ever dropped.
 
-use super::desk::chain;
+use super::chain::chain;
 use super::{DoorError, Field, effect_of, incoming_name};
 use crate::effect::{Outcome, PlaceFix, Request};
 use crate::evidence::{IntakeError, Prepared, prepare};

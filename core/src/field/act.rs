@@ -1,0 +1,254 @@
+//! Actions at the door: ways between places, the beginning of a visit, and work, which is decided, written and shown.
+
+use super::DoorError;
+use super::chain::chain;
+use super::desk::{Desk, units_of, words_for};
+use crate::action::Action;
+use crate::effect::{Effect, Request};
+use crate::id::{Letter, VisitId};
+use crate::now::Now;
+use crate::record::seal;
+use crate::screen::{Notice, Turn, notice_of};
+use crate::store::{Commit, NewEffect};
+use crate::visit::decide::{Circumstances, Decision, Refusal, decide};
+use crate::visit::event::{Body, sha256};
+use crate::visit::state::Visit;
+use crate::words::{LANGUAGES, Words};
+
+impl Desk {
+    pub(super) fn act(&mut self, action_id: &str, action: &Action, now: &Now) -> Result<Turn, DoorError> {
+        if let Some(acted) = self.store.acted(action_id)? {
+            let told: Option<Notice> = acted.refusal.and_then(|text| serde_json::from_str(&text).ok());
+            // What still stands at a field is not said a second time above it.
+            self.notices = told.into_iter().filter(|told| !self.stands_at_a_field(told)).collect();
+            return self.turn(acted.still_open, now);
+        }
+        self.notices.clear();
+        match action {
+            // Words that are no reading are meant only with the button that uses them: until then they are half typed.
+            Action::Draft { field, text } | Action::Enter { field, text }
+                if matches!(action, Action::Draft { .. }) || !field.starts_with("read:") =>
+            {
+                self.problems.remove(field);
+                self.store.put_draft(&self.draft_place(), field, text)?;
+                self.turn(Vec::new(), now)
+            }
+            Action::Go { to } => self.go(action_id, to, now),
+            Action::StartVisit { assignment } => self.start_visit(action_id, assignment, now),
+            Action::Set { setting, value } => self.set(setting, value, now),
+            Action::SendNow => {
+                self.store.unstick()?;
+                self.sender.hurry();
+                self.turn(Vec::new(), now)
+            }
+            _ => self.work(action_id, action, now),
+        }
+    }
+
+    fn go(&mut self, action_id: &str, to: &str, now: &Now) -> Result<Turn, DoorError> {
+        let mut settings = Vec::new();
+        let place = match to.split_once(':') {
+            Some(("visit", id)) => {
+                let id = VisitId(id.to_owned());
+                self.sit_down(&id)?;
+                settings.push(("visit".to_owned(), id.0));
+                if self.seat.as_ref().is_some_and(|seat| seat.sealed) { "leaving" } else { "now" }
+            }
+            Some(("unit", letter)) => {
+                if let Some(seat) = &mut self.seat
+                    && seat.visit.runs.contains_key(letter)
+                {
+                    seat.unit = Letter(letter.to_owned());
+                }
+                "now"
+            }
+            _ => to,
+        };
+        settings.push(("place".to_owned(), place.to_owned()));
+        self.place = place.to_owned();
+        self.store.commit(&Commit {
+            settings,
+            acted: Some((action_id, None)),
+            utc_ms: now.utc_ms,
+            ..Commit::default()
+        })?;
+        self.turn(Vec::new(), now)
+    }
+
+    fn set(&mut self, setting: &str, value: &str, now: &Now) -> Result<Turn, DoorError> {
+        match (setting, value) {
+            ("language", language) if LANGUAGES.contains(&language) => {
+                self.words = words_for(language, self.seat.as_ref().map(|seat| seat.pack.as_ref()))?;
+            }
+            ("units", "metric" | "us") => self.units = units_of(Some(value)),
+            _ => return Err(DoorError::NoSuch { what: "setting", name: format!("{setting}={value}") }),
+        }
+        self.store.put_setting(setting, value)?;
+        self.turn(Vec::new(), now)
+    }
+
+    fn start_visit(&mut self, action_id: &str, id: &str, now: &Now) -> Result<Turn, DoorError> {
+        let no_such = |what, name: &str| DoorError::NoSuch { what, name: name.to_owned() };
+        if let Some(begun) = self.store.visit_of(id)? {
+            // Pressed twice: the visit is there already.
+            return self.go(action_id, &format!("visit:{begun}"), now);
+        }
+        let (assignment, salt) = self.store.assignment(id)?.ok_or_else(|| no_such("assignment", id))?;
+        let random = self.entropy.draw();
+        let mut bytes = [0_u8; 16];
+        bytes.copy_from_slice(random.split_at(16).0);
+        let visit = VisitId(uuid::Builder::from_random_bytes(bytes).into_uuid().to_string());
+        let personal = serde_json::to_string(&(&assignment.site, &assignment.owner)).unwrap_or_default();
+        let mut bodies = vec![Body::VisitOpened {
+            format: crate::visit::event::FORMAT,
+            device_key: self.device_key(),
+            assignment: assignment.id.clone(),
+            personal: sha256(format!("{salt}{personal}").as_bytes()),
+        }];
+        let mut pinned = None;
+        for unit in &assignment.units {
+            let pack = self
+                .packs
+                .iter()
+                .find(|pack| pack.pack.pack == unit.pack)
+                .ok_or_else(|| no_such("pack", &unit.pack))?;
+            bodies.push(Body::RunStarted {
+                unit: Letter(unit.letter.clone()),
+                asset: unit.unit.clone(),
+                label: format!("{} {} {}", unit.maker, unit.model, unit.serial),
+                pack: unit.pack.clone(),
+                pack_digest: pack.digest.clone(),
+                core: env!("CARGO_PKG_VERSION").to_owned(),
+            });
+            pinned = Some(pack);
+        }
+        let fresh = Visit { id: visit.clone(), ..Visit::default() };
+        let (state, events) = chain(fresh, bodies, now)?;
+        let effects =
+            vec![NewEffect { visit: visit.clone(), seq: state.end.next.saturating_sub(1), request: Request::Locate }];
+        let settings = vec![("visit".to_owned(), visit.0.clone()), ("place".to_owned(), "now".to_owned())];
+        let opened = self.store.commit(&Commit {
+            visit: Some(&state),
+            events,
+            effects,
+            pack: pinned.map(|pack| (&pack.digest, pack.bytes.as_slice())),
+            acted: Some((action_id, None)),
+            settings,
+            utc_ms: now.utc_ms,
+            ..Commit::default()
+        })?;
+        self.place = "now".to_owned();
+        self.sit_down(&visit)?;
+        self.turn(vec![Effect { id: opened.into_iter().next().unwrap_or_default(), request: Request::Locate }], now)
+    }
+
+    /// An action about the visit: decide, write, show.
+    fn work(&mut self, action_id: &str, action: &Action, now: &Now) -> Result<Turn, DoorError> {
+        let place = self.draft_place();
+        if let Action::Enter { field, text } = action {
+            self.store.put_draft(&place, field, text)?;
+        }
+        let Some(seat) = &self.seat else {
+            return Err(DoorError::NoSuch { what: "visit", name: String::new() });
+        };
+        let drafts = self.store.drafts(&place)?;
+        let around = Circumstances { unit: &seat.unit, pack: &seat.pack.pack, drafts: &drafts, units: self.units, now };
+        let decided = if seat.sealed { Err(Refusal::Sealed) } else { decide(&seat.visit, action, &around) };
+        match decided {
+            Ok(decision) => {
+                if let Action::Choose { field, option } = action
+                    && decision.events.is_empty()
+                {
+                    self.store.put_draft(&place, field, option)?;
+                }
+                self.carry_out(action_id, action, decision, now)
+            }
+            Err(refusal) => self.refuse(action_id, refusal, now),
+        }
+    }
+
+    fn carry_out(
+        &mut self,
+        action_id: &str,
+        action: &Action,
+        decision: Decision,
+        now: &Now,
+    ) -> Result<Turn, DoorError> {
+        let place = self.draft_place();
+        let Some(seat) = &mut self.seat else { return Ok(Turn { screen: self.show(now)?, effects: Vec::new() }) };
+        let mut requests = decision.requests;
+        let (state, events) = chain(seat.visit.clone(), decision.events, now)?;
+        if *action == Action::Seal {
+            let input = seal::signing_input(&state)?;
+            requests.push(Request::SignBytes { bytes_base64: crate::field::send::base64(input.as_bytes()) });
+        }
+        let seq = if events.is_empty() { state.end.next } else { state.end.next - 1 };
+        let requests: Vec<Request> = requests.into_iter().map(|request| dress(request, &self.words)).collect();
+        let effects = requests
+            .iter()
+            .map(|request| NewEffect { visit: state.id.clone(), seq, request: request.clone() })
+            .collect();
+        let mut settings = Vec::new();
+        if let Some(go) = &decision.go {
+            settings.push(("place".to_owned(), go.clone()));
+        }
+        let ids = self.store.commit(&Commit {
+            visit: Some(&state),
+            events,
+            effects,
+            acted: Some((action_id, None)),
+            used: decision.used.iter().map(|field| (place.clone(), field.clone())).collect(),
+            settings,
+            utc_ms: now.utc_ms,
+            ..Commit::default()
+        })?;
+        seat.visit = state;
+        for field in &decision.used {
+            self.problems.remove(field);
+        }
+        if let Some(go) = decision.go {
+            self.place = go;
+        }
+        let effects = ids.into_iter().zip(requests).map(|(id, request)| Effect { id, request }).collect();
+        self.turn(effects, now)
+    }
+
+    fn refuse(&mut self, action_id: &str, refusal: Refusal, now: &Now) -> Result<Turn, DoorError> {
+        let pack = self.seat.as_ref().map(|seat| &seat.pack.pack);
+        let notice = notice_of(&refusal, &self.words, pack, self.units);
+        let stored = serde_json::to_string(&notice).ok();
+        self.store.commit(&Commit { acted: Some((action_id, stored)), utc_ms: now.utc_ms, ..Commit::default() })?;
+        match &refusal {
+            Refusal::Number { field, .. }
+            | Refusal::Impossible { field, .. }
+            | Refusal::Unusual { field, .. }
+            | Refusal::Words { field } => {
+                self.problems.insert(field.clone(), refusal);
+            }
+            _ => self.notices.push(notice),
+        }
+        self.turn(Vec::new(), now)
+    }
+
+    fn stands_at_a_field(&self, told: &Notice) -> bool {
+        let pack = self.seat.as_ref().map(|seat| &seat.pack.pack);
+        self.problems.values().any(|refusal| notice_of(refusal, &self.words, pack, self.units) == *told)
+    }
+}
+
+/// Puts words into a request: the decision that asked for it knows none.
+fn dress(request: Request, words: &Words) -> Request {
+    match request {
+        Request::TakePhoto { unit, slot, .. } => {
+            let key = if slot.is_empty() { "shot-unplaced".to_owned() } else { format!("shot-{slot}") };
+            let show = words.get(&format!("{key}.show")).unwrap_or_default();
+            Request::TakePhoto { unit, slot, title: words.text(&key), show }
+        }
+        Request::WakeAt { utc_ms, text } => {
+            let (what, step) = text.split_once(':').unwrap_or(("ready", &text));
+            let title = words.text(&format!("step-{step}"));
+            Request::WakeAt { utc_ms, text: words.fill(&format!("wake-{what}"), &[("step", &title)]) }
+        }
+        request => request,
+    }
+}

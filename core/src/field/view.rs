@@ -1,0 +1,68 @@
+//! What the door hands to the screens.
+
+use super::DoorError;
+use super::desk::Desk;
+use crate::now::Now;
+use crate::screen::{Screen, View, VisitView, show};
+use crate::visit::decide::rested;
+
+impl Desk {
+    pub(super) fn show(&self, now: &Now) -> Result<Screen, DoorError> {
+        let drafts = self.store.drafts(&self.draft_place())?;
+        let on_round = matches!(self.place.as_str(), "round" | "settings" | "outbox") || self.seat.is_none();
+        let rested = self.seat.as_ref().map(|seat| rested(&seat.visit, now));
+        let visit = match self.seat.as_ref().zip(rested.as_ref()) {
+            Some((seat, visit)) => Some(VisitView {
+                visit,
+                unit: &seat.unit,
+                run: visit
+                    .run(&seat.unit)
+                    .ok_or_else(|| DoorError::NoSuch { what: "unit", name: seat.unit.0.clone() })?,
+                pack: &seat.pack.pack,
+                assignment: &seat.assignment,
+                drafts: &drafts,
+                problems: &self.problems,
+                sealed: seat.sealed,
+                safe: seat.sealed && self.store.is_safe(&seat.visit.id)?,
+            }),
+            None => None,
+        };
+        let (due, visits) =
+            if on_round { (self.store.assignments_due()?, self.visit_lines()?) } else { (Vec::new(), Vec::new()) };
+        let outbox_rows = if self.place == "outbox" { self.store.outbox(100)? } else { Vec::new() };
+        Ok(show(&View {
+            place: if visit.is_none() && !matches!(self.place.as_str(), "settings" | "outbox") {
+                "round"
+            } else {
+                &self.place
+            },
+            words: &self.words,
+            units: self.units,
+            now,
+            outbox: self.store.outbox_count()?,
+            outbox_rows: &outbox_rows,
+            last_answer_utc_ms: self.sender.last_answer_utc_ms,
+            notices: &self.notices,
+            visit,
+            due: &due,
+            visits: &visits,
+        }))
+    }
+
+    fn visit_lines(&self) -> Result<Vec<crate::screen::VisitLine>, DoorError> {
+        self.store
+            .visits(20)?
+            .into_iter()
+            .map(|row| {
+                let assignment = self.store.assignment(&row.assignment)?;
+                Ok(crate::screen::VisitLine {
+                    site: assignment.map(|(assignment, _)| assignment.site.name).unwrap_or_default(),
+                    safe: row.sealed && self.store.is_safe(&row.visit)?,
+                    id: row.visit,
+                    opened_utc_ms: row.opened_utc_ms,
+                    sealed: row.sealed,
+                })
+            })
+            .collect()
+    }
+}
