@@ -1,5 +1,6 @@
 //! What the whole-visit and fault tests share: an invented assignment, a person's answers, a key.
 
+pub mod look;
 pub mod scene;
 pub mod texts;
 

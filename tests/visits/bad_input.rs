@@ -8,7 +8,8 @@ use coilside_core::effect::Outcome;
 use coilside_core::screen::{Block, Screen};
 use coilside_core::visit::event::{Body, PhotoFlag, sha256};
 use coilside_tests::jpeg_of;
-use coilside_tests::scene::{Scene, field_block, files, notice_lines, words};
+use coilside_tests::look::{field_block, files, notice_lines, words};
+use coilside_tests::scene::Scene;
 
 /// What a number field shows.
 struct Shown {

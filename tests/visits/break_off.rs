@@ -8,7 +8,8 @@ use coilside_core::record::seal::{self, Payload};
 use coilside_core::screen::Tone;
 use coilside_core::visit::fact::{Fact, Value};
 use coilside_office::demo::player::{Answers as _, Move};
-use coilside_tests::scene::{Scene, copy_of, notice_lines, words};
+use coilside_tests::look::{notice_lines, words};
+use coilside_tests::scene::{Scene, copy_of};
 
 const REASON: &str = "Called away to a burst pipe";
 

@@ -5,7 +5,8 @@ use coilside_core::effect::{Outcome, Request};
 use coilside_core::visit::event::{Body, Event, sha256};
 use coilside_office::demo::player::Answers as _;
 use coilside_tests::jpeg_of;
-use coilside_tests::scene::{Scene, files};
+use coilside_tests::look::files;
+use coilside_tests::scene::Scene;
 
 const SLOT: &str = "coil-before";
 const CAME: Outcome = Outcome::Photo { place: None };

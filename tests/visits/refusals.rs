@@ -12,7 +12,8 @@ use coilside_core::screen::{Notice, Screen, Tone};
 use coilside_core::visit::event::Body;
 use coilside_core::visit::fact::{Fact, Value};
 use coilside_core::visit::state::{ExcursionEnd, Mark};
-use coilside_tests::scene::{Scene, notice_lines, words};
+use coilside_tests::look::{notice_lines, words};
+use coilside_tests::scene::Scene;
 
 fn done(step: &str) -> Action {
     Action::Done { step: step.into() }

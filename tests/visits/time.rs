@@ -5,7 +5,8 @@ use coilside_core::now::Now;
 use coilside_core::screen::{Block, DwellState, Screen};
 use coilside_core::visit::event::Body;
 use coilside_core::visit::state::Mark;
-use coilside_tests::scene::{Scene, field_block, inner_blocks, notice_lines};
+use coilside_tests::look::{field_block, inner_blocks, notice_lines};
+use coilside_tests::scene::Scene;
 
 const MINUTE_MS: i64 = 60_000;
 /// The soak of the coil: at least five minutes, at most ten (the pack).

@@ -8,5 +8,7 @@ mod dangers;
 mod effects;
 mod house;
 mod log;
+mod office;
 mod seal;
 mod sending;
+mod uploads;
