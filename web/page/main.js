@@ -110,13 +110,15 @@ function render() {
     return;
   }
   document.documentElement.lang = screen.language;
-  const here = `${screen.place} ${screen.unit ?? ''} ${stepOf(screen)}`;
+  const lone = loneDwell(screen.blocks);
+  // A waiting time that begins is a new screen: its clock stands above, where whoever pressed 'start' may not look.
+  const here = `${screen.place} ${screen.unit ?? ''} ${stepOf(screen)} ${lone ? 'waits' : ''}`;
   const turned = here !== place;
   if (turned) {
     scrolled.set(place, scrollY);
     fields.turned();
   }
-  const now = { ...ui, nowMs: door.nowMs(), leap: door.leap && leap, lone: loneDwell(screen.blocks), alarm: alarms.line() };
+  const now = { ...ui, nowMs: door.nowMs(), leap: door.leap && leap, lone, alarm: alarms.line() };
   const openMenu = () => ((menuOpen = true), schedule());
   const closeMenu = () => ((menuOpen = false), schedule());
   const above = [
