@@ -1,6 +1,7 @@
 //! Waiting times hold against wrong clocks, killed apps and restarted devices.
 
 use coilside_core::action::Action;
+use coilside_core::effect::Request;
 use coilside_core::now::Now;
 use coilside_core::screen::{Block, DwellState, Screen};
 use coilside_core::visit::event::Body;
@@ -157,4 +158,20 @@ fn what_is_measured_in_a_waiting_time_is_asked_for_once_it_runs_and_label_values
     scene.play_to("neutralise-loop").unwrap();
     let mixing = scene.screen().unwrap();
     assert!(field_block(&mixing, "read:neutraliser-parts").is_some(), "the mix is made before it circulates");
+}
+
+#[test]
+fn an_alarm_is_withdrawn_when_its_waiting_time_is_ended() {
+    let alarms = |scene: &Scene| {
+        let open = scene.field().opened(&scene.now()).unwrap().effects;
+        open.into_iter().filter(|effect| matches!(effect.request, Request::WakeAt { .. })).count()
+    };
+    let mut scene = soaking();
+    assert_eq!(alarms(&scene), 2, "one for the least, one before the most");
+    scene.clock.pass_ms(5 * MINUTE_MS);
+    scene.act(&end()).unwrap();
+    assert_eq!(alarms(&scene), 0);
+    let mut again = soaking();
+    again.act(&Action::Undo { step: SOAK.into() }).unwrap();
+    assert_eq!(alarms(&again), 0, "taken back");
 }

@@ -61,6 +61,8 @@ export class Fields {
     const halfTyped =
       block.block === 'number' && text !== '' && block.taken === null && block.problem === null && block.question === null;
     if (!this.touched.has(field) && !(halfTyped && this.entered.get(field) !== text)) return;
+    // An alarm that steps in front of somebody who types is no sign that the number is whole.
+    if (document.querySelector('dialog[open]')) return;
     this.entered.set(field, text);
     clearTimeout(this.timers.get(field));
     this.timers.delete(field);

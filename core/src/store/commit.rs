@@ -5,7 +5,7 @@ use rusqlite::{Transaction, params};
 use super::{Store, StoreError};
 use crate::effect::{Outcome, Request};
 use crate::id::{Digest, VisitId};
-use crate::visit::event::Event;
+use crate::visit::event::{Body, Event};
 use crate::visit::state::Visit;
 
 /// Snapshots are written when this many events came since the last one.
@@ -65,6 +65,7 @@ impl Store {
         let transaction = self.connection.transaction()?;
         write_events(&transaction, commit)?;
         let opened = write_effects(&transaction, commit)?;
+        silence_alarms(&transaction, commit)?;
         write_outbox(&transaction, commit)?;
         write_beside(&transaction, commit, &opened)?;
         transaction.commit()?;
@@ -131,6 +132,31 @@ fn write_effects(transaction: &Transaction<'_>, commit: &Commit<'_>) -> Result<V
         )?;
     }
     Ok(opened)
+}
+
+/// Withdraws the alarms of a waiting time that was ended in any way, and all of a visit that is sealed: an alarm that
+/// rings for nothing teaches people to stop the next one unread.
+fn silence_alarms(transaction: &Transaction<'_>, commit: &Commit<'_>) -> Result<(), StoreError> {
+    let ended = commit.events.iter().filter_map(|(event, _)| match &event.body {
+        Body::StepDone { unit, step, .. }
+        | Body::StepUndone { unit, step, .. }
+        | Body::StepHappened { unit, step, .. } => Some((&event.visit, Some((unit.as_str(), step.as_str())))),
+        _ => None,
+    });
+    let sealed = commit.seal.iter().map(|sealed| (sealed.visit, None));
+    for (visit, of) in ended.chain(sealed) {
+        let (unit, step) = of.unzip();
+        transaction.execute(
+            r#"UPDATE effect SET outcome = '{"outcome":"cancelled"}'
+               WHERE visit = ?1 AND outcome IS NULL AND json_extract(request, '$.ask') = 'wake-at'
+               AND (?2 IS NULL OR EXISTS (
+                   SELECT 1 FROM event WHERE event.visit = effect.visit AND event.seq = effect.seq
+                   AND json_extract(CAST(event.bytes AS TEXT), '$.unit') = ?2
+                   AND json_extract(CAST(event.bytes AS TEXT), '$.step') = ?3))"#,
+            params![visit.as_str(), unit, step],
+        )?;
+    }
+    Ok(())
 }
 
 fn write_outbox(transaction: &Transaction<'_>, commit: &Commit<'_>) -> Result<(), StoreError> {

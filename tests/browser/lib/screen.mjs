@@ -6,6 +6,7 @@
  *   | { do: "choose", field: string, options: { label: string, at: string }[] }
  *   | { do: "type", field: string, at: string }
  *   | { do: "skip-wait", at: string }
+ *   | { do: "stop-alarm", what: string, at: string }
  *   | { do: "stuck", why: string }} Move
  */
 
@@ -28,7 +29,7 @@ export function look() {
   const find = (selector, root = document) => root.querySelector(selector);
 
   const alarm = find("dialog.alarm-sheet[open] .button");
-  if (alarm) return press(alarm);
+  if (alarm) return { do: "stop-alarm", what: words(find("#alarm-text") ?? alarm), at: at(alarm) };
   const finder = find("dialog.photo-sheet[open]");
   if (finder) {
     const file = find("label.file", finder);
@@ -61,11 +62,11 @@ export function look() {
     if (button) return press(button);
     const shot = later ? null : find(".shot:not(.has) .row .button", step);
     if (shot) return press(shot);
-    const leap = find(".dwell-running > .button", step);
-    if (leap) return { do: "skip-wait", at: at(leap) };
     const tick = find(".check[aria-checked=false]", step);
     if (tick) return press(tick);
   }
+  const leap = find("main .dwell-running > .button");
+  if (leap) return { do: "skip-wait", at: at(leap) };
   const main = find(".foot > .main");
   return main ? press(main) : { do: "stuck", why: "nothing is offered" };
 }

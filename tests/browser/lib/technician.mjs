@@ -28,6 +28,8 @@ export class Technician {
     /** How many questions were answered by choosing. */
     this.chosen = 0;
     this.waitsSkipped = 0;
+    /** Alarms that should ring and were not stopped yet. */
+    this.alarmsDue = 0;
     this.calls = 0;
     const calls = (/** @type {number} */ change) => (/** @type {import("playwright-core").Request} */ request) => {
       if (request.url().includes("/door/")) this.calls += change;
@@ -77,6 +79,12 @@ export class Technician {
         // Its time is up now: the alarm must ring.
         await page.locator("dialog.alarm-sheet[open]").waitFor({ timeout: PATIENCE_MS });
         this.waitsSkipped += 1;
+        this.alarmsDue += 1;
+        break;
+      case "stop-alarm":
+        if (this.alarmsDue === 0) throw new Error(`an alarm rings for nothing: ${move.what}`);
+        this.alarmsDue -= 1;
+        await page.locator(move.at).click();
         break;
       case "stuck":
         throw new Error(`the visit does not go on: ${move.why}\n${await this.where()}`);
