@@ -94,7 +94,8 @@ class ShortVisit(unittest.TestCase):
 
         self.act(coilside.Action.ENTER(field="read:air-on-found", text="18,5"))
         refused = self.act(coilside.Action.DONE(step="add-acid")).screen
-        self.assertTrue(any("acid" in " ".join(notice.lines).lower() for notice in refused.notices))
+        [notice] = [notice for notice in refused.notices if notice.title.startswith("Not yet: ")]
+        self.assertTrue(notice.lines, "the refusal says what comes first")
 
         self.act(coilside.Action.DRAFT(field="break-off", text="Storm coming"))
         self.act(coilside.Action.BREAK_OFF())
@@ -122,6 +123,7 @@ class ShortVisit(unittest.TestCase):
         kinds = [json.loads(text)["kind"] for text in events]
         self.assertEqual(kinds[:2], ["visit-opened", "run-started"])
         self.assertEqual(kinds[-2:], ["broken-off", "seal-prepared"])
+        self.assertNotIn("step-done", kinds, "what was refused is not in the log")
         [photo] = [json.loads(text) for text in events if json.loads(text)["kind"] == "photo-taken"]
         self.assertEqual(photo["digest"], digest)
         [reading] = [json.loads(text) for text in events if json.loads(text)["kind"] == "reading-taken"]
