@@ -133,7 +133,7 @@ class ShortVisit(unittest.TestCase):
 
     def check_seal(self):
         """The JWS by jwcrypto (PyPI, an independent JOSE library) and the public key alone."""
-        for _ in range(20):
+        for _ in range(40):
             self.clock_ms += 60_000
             [request] = self.door.next_requests(self.now())
             if request.path.endswith("/seal"):

@@ -126,13 +126,18 @@ impl Sender {
     pub fn next(&mut self, waiting: &Waiting<'_>, now: &Now) -> Option<SendRequest> {
         let request = if !self.introduced {
             introduction(waiting.device_key)
-        } else if self.news.as_ref().is_none_or(|last| now.since(last).longest_ms > NEWS_EVERY_MS) {
+        } else if self.news_is_due(waiting.row.is_some(), now) {
             request("news", "GET", "/api/v1/assignments", &[], SendBody::Empty)
         } else {
             self.carry(waiting)?
         };
         self.out = Some((request.id.clone(), now.clone()));
         Some(request)
+    }
+
+    /// News once at first, then while nothing waits: a short background window must not go by with asking.
+    fn news_is_due(&self, something_waits: bool, now: &Now) -> bool {
+        self.news.as_ref().is_none_or(|last| !something_waits && now.since(last).longest_ms > NEWS_EVERY_MS)
     }
 
     fn carry(&mut self, waiting: &Waiting<'_>) -> Option<SendRequest> {
