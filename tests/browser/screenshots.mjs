@@ -1,6 +1,7 @@
 // Takes the README's pictures from the running program into docs/. Not a test: run it by hand after `tests/run browser`
-// has fetched and built what it needs, and look at each picture before it is committed.
+// has fetched and built what it needs, and look at each picture before it is committed. Needs pngquant (Debian has it).
 
+import { execFileSync } from "node:child_process";
 import { mkdirSync, statSync } from "node:fs";
 import path from "node:path";
 
@@ -21,8 +22,11 @@ const PICTURE_BYTES_MAX = 250_000;
 async function take(page, name) {
   mkdirSync(DOCS, { recursive: true });
   const file = path.join(DOCS, name);
-  await page.waitForTimeout(300); // pictures of photographs come a moment later
+  await page.evaluate(() => document.activeElement instanceof HTMLElement && document.activeElement.blur());
+  await page.mouse.move(0, 0);
+  await page.waitForTimeout(500); // pictures of photographs come a moment later
   await page.screenshot({ path: file });
+  execFileSync("pngquant", ["--force", "--strip", "--quality=70-95", "--output", file, file]);
   const { size } = statSync(file);
   console.log(`${name}: ${size} bytes${size > PICTURE_BYTES_MAX ? `, more than ${PICTURE_BYTES_MAX}` : ""}`);
 }
@@ -35,18 +39,18 @@ async function technicianAtWork(village, browser) {
   await page.goto(await village.startField());
   await page.getByRole("button", { name: english("round-start", { site: "Mill House" }) }).click();
   await technician.settle();
-  let half = false;
+  let shown = false;
   await technician.playUntil(async () => {
-    // As found, half of it read.
-    const flow = page.locator("[id=field-read_flow-found]");
-    if (!half && (await flow.count()) && (await page.locator(".number.taken").count()) >= 2) {
-      half = true;
-      await page.locator("[id=field-read_air-on-found]").evaluate((field) => field.closest(".field")?.scrollIntoView({ block: "start" }));
+    if (!shown && (await page.locator("[id=field-read_serial]").count())) {
+      shown = true;
+      await technician.type("read_serial", "TW9-20417");
+      await technician.settle();
+      await page.evaluate(() => scrollTo(0, 0));
       await take(page, "technician.png");
     }
     return (await page.locator(".dwell-running").count()) > 0 && (await page.locator(".strip").getByText(english("fact-loop-acid")).count()) > 0;
   });
-  await page.evaluate(() => scrollTo(0, 0));
+  await page.waitForTimeout(7000); // a clock that runs
   await take(page, "acid-dwell.png");
   await context.close();
 }
@@ -65,8 +69,15 @@ async function lastYear(village, browser) {
   const summary = await owner.newPage();
   await summary.goto(village.officeAddress + address);
   await take(summary, "summary.png");
-  await summary.locator(".pair").nth(1).scrollIntoViewIfNeeded();
-  await summary.waitForLoadState("networkidle");
+  const tablet = await browser.newContext({ viewport: { width: 720, height: 900 } });
+  const wide = await tablet.newPage();
+  await wide.goto(village.officeAddress + address);
+  const heading = wide.getByRole("heading", { name: english("office-before-after") });
+  const toHeading = () => heading.evaluate((element) => scrollTo(0, element.getBoundingClientRect().top + scrollY - 16));
+  await toHeading();
+  await wide.waitForLoadState("networkidle");
+  await toHeading(); // the pictures have pushed it away
+  await take(wide, "summary-before-after.png");
 }
 
 const [village, browser] = await Promise.all([Village.drawn(), launch()]);

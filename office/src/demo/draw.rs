@@ -34,7 +34,7 @@ pub(super) fn photograph(slot: &str, lines: &[&str], year: u32) -> Vec<u8> {
     grain(&mut picture, &mut random);
     fill(&mut picture, 0, HEIGHT - 84, WIDTH, 84, INK);
     write(&mut picture, 28, HEIGHT - 64, 5, PAPER, "DEMO");
-    write(&mut picture, 230, HEIGHT - 58, 4, PAPER, &format!("drawn by the program: {slot}"));
+    write(&mut picture, 230, HEIGHT - 54, 3, PAPER, &format!("drawn by the program: {slot}"));
     let mut bytes = Vec::new();
     // Encoding into memory does not fail; an empty file would be refused at intake and say so.
     let _ = JpegEncoder::new_with_quality(&mut bytes, 78).encode_image(&picture);

@@ -35,7 +35,8 @@ export function dwell(block, ui, place = 'among') {
       ? h('div', { class: 'bar', 'aria-hidden': 'true', vars: { '--share': Math.min(1, Math.max(0, share)).toFixed(4) } }, h('span', { class: 'bar-fill' }))
       : null,
     running || block.state === 'waiting' ? limits(block) : null,
-    h('p', { class: 'dwell-state' }, block.state_text),
+    // While the clock runs its digits say it.
+    block.state === 'running' ? null : h('p', { class: 'dwell-state' }, block.state_text),
     running && block.then ? h('p', { class: 'then' }, h('span', { class: 'then-label' }, say('shell-then')), h('span', null, block.then)) : null,
     ui.leap && block.state === 'running' ? leapButton(block, ui.leap, ui.nowMs) : null,
     running && ui.alarm
