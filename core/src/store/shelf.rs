@@ -3,6 +3,7 @@
 use std::fs::{self, File};
 use std::io::{self, Write as _};
 use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicU64, Ordering};
 
 use crate::id::Digest;
 
@@ -78,6 +79,9 @@ impl ShelfError {
     }
 }
 
+/// Numbers the files that are being written.
+static PARTS: AtomicU64 = AtomicU64::new(0);
+
 /// A shelf that is a folder.
 #[derive(Clone, Debug)]
 pub struct FolderShelf {
@@ -92,6 +96,15 @@ impl FolderShelf {
     pub fn new(folder: &Path) -> Result<FolderShelf, ShelfError> {
         for part in ["incoming", "originals", "previews", "aside"] {
             fs::create_dir_all(folder.join(part)).map_err(ShelfError::of(part, "made"))?;
+        }
+        for part in ["originals", "previews"] {
+            // Halves that a kill left: their wholes are written again from what still lies in `incoming`.
+            let entries = fs::read_dir(folder.join(part)).map_err(ShelfError::of(part, "read"))?;
+            for path in entries.filter_map(Result::ok).map(|entry| entry.path()) {
+                if path.extension().is_some_and(|kind| kind.to_string_lossy().starts_with("part-")) {
+                    fs::remove_file(&path).map_err(ShelfError::of(part, "tidied"))?;
+                }
+            }
         }
         Ok(FolderShelf { folder: folder.to_owned() })
     }
@@ -124,7 +137,8 @@ impl FolderShelf {
         if fs::metadata(path).is_ok_and(|known| known.len() == bytes.len() as u64) {
             return Ok(());
         }
-        let part = path.with_extension("part");
+        // A name of its own: two calls may write the same bytes at once, and neither takes the other's half away.
+        let part = path.with_extension(format!("part-{}", PARTS.fetch_add(1, Ordering::Relaxed)));
         let written = (|| {
             let mut file = File::create(&part)?;
             file.write_all(bytes)?;
