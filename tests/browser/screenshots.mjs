@@ -75,7 +75,9 @@ async function lastYear(village, browser) {
   const heading = wide.getByRole("heading", { name: english("office-before-after") });
   const toHeading = () => heading.evaluate((element) => scrollTo(0, element.getBoundingClientRect().top + scrollY - 16));
   await toHeading();
-  await wide.waitForLoadState("networkidle");
+  for (const picture of await wide.locator(".pair img").all()) {
+    await picture.evaluate((image) => ((image.loading = "eager"), image.decode()));
+  }
   await toHeading(); // the pictures have pushed it away
   await take(wide, "summary-before-after.png");
 }
