@@ -4,6 +4,7 @@ use crate::procedure::pack::Pack;
 use crate::science::heat::{HeatTest, Reading};
 use crate::science::uncertainty::{Doubted, from_limits};
 use crate::visit::state::Run;
+use crate::words::{Words, number};
 
 /// The results of a unit's run. Empty where a reading is missing or out of range.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -13,7 +14,7 @@ pub struct Results {
     /// Coefficient of performance: as found, as left.
     pub cop: Vec<Measured>,
     /// What the work changed, where both are there.
-    pub heat_change: Option<HeatChange>,
+    pub heat_change: Option<Change>,
 }
 
 /// A result with its doubt.
@@ -27,9 +28,25 @@ pub struct Measured {
     pub expanded_u: f64,
 }
 
+impl Measured {
+    /// What changed since another result.
+    #[must_use]
+    pub fn change_from(&self, earlier: &Measured) -> Change {
+        Change::of(self.value - earlier.value, earlier.expanded_u + self.expanded_u)
+    }
+
+    /// The value with its doubt and unit, in words.
+    #[must_use]
+    pub fn text(&self, words: &Words, unit: &str, decimals: u8) -> String {
+        let shown = |value| number::write(value, decimals, words.language());
+        let (value, doubt) = (shown(self.value), shown(self.expanded_u));
+        words.fill("result-value", &[("value", &value), ("doubt", &doubt), ("unit", unit)]).trim().to_owned()
+    }
+}
+
 /// Whether a change can be told. Ambient and water may differ between the two: this is no comparison at like conditions.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum HeatChange {
+pub enum Change {
     /// More than the doubt of both.
     More,
     /// Less by more than the doubt of both.
@@ -38,14 +55,35 @@ pub enum HeatChange {
     None,
 }
 
-impl HeatChange {
-    /// The key of its words.
+impl Change {
+    /// What a change comes to, beside the doubt of both values counted in full: how much of it one instrument shares
+    /// between both is not known.
+    #[must_use]
+    pub fn of(change: f64, doubt: f64) -> Change {
+        match (change.abs() > doubt, change > 0.0) {
+            (false, _) => Change::None,
+            (true, true) => Change::More,
+            (true, false) => Change::Less,
+        }
+    }
+
+    /// The key of the owner's words.
+    #[must_use]
+    pub const fn owner_key(self) -> &'static str {
+        match self {
+            Change::More => "summary-higher",
+            Change::Less => "summary-lower",
+            Change::None => "summary-no-difference",
+        }
+    }
+
+    /// The key of the technician's words about heat.
     #[must_use]
     pub const fn key(self) -> &'static str {
         match self {
-            HeatChange::More => "result-more",
-            HeatChange::Less => "result-less",
-            HeatChange::None => "result-none",
+            Change::More => "result-more",
+            Change::Less => "result-less",
+            Change::None => "result-none",
         }
     }
 }
@@ -62,13 +100,7 @@ pub fn results(pack: &Pack, run: &Run) -> Results {
         results.cop.push(measured(&cop));
     }
     if let [found, left] = results.heat_w.as_slice() {
-        // The two doubts are counted in full: how much of them one instrument shares between both is not known here.
-        let told = (left.value - found.value).abs() > found.expanded_u + left.expanded_u;
-        results.heat_change = Some(match (told, left.value > found.value) {
-            (false, _) => HeatChange::None,
-            (true, true) => HeatChange::More,
-            (true, false) => HeatChange::Less,
-        });
+        results.heat_change = Some(left.change_from(found));
     }
     results
 }

@@ -4,7 +4,7 @@ use crate::id::{Digest, Letter};
 use crate::procedure::gate::{Applies, applies};
 use crate::procedure::measure::Units;
 use crate::procedure::pack::{Pack, Reading};
-use crate::record::results::{Measured, results};
+use crate::record::results::{Change, Measured, results};
 use crate::round::Assignment;
 use crate::visit::decide::{Gap, gaps};
 use crate::visit::event::Severity;
@@ -242,17 +242,8 @@ fn worked_out(from: &Sources<'_>, run: &Run) -> Vec<Changed> {
     rows.into_iter()
         .filter_map(|(key, unit, decimals, values)| {
             let [found, left] = values.as_slice() else { return None };
-            let shown = |measured: &Measured| {
-                let value = number::write(measured.value, decimals, words.language());
-                let doubt = number::write(measured.expanded_u, decimals, words.language());
-                words.fill("result-value", &[("value", &value), ("doubt", &doubt), ("unit", unit)]).trim().to_owned()
-            };
-            let told = (left.value - found.value).abs() > found.expanded_u + left.expanded_u;
-            let meaning = match (told, left.value > found.value) {
-                (false, _) => "summary-no-difference",
-                (true, true) => "summary-higher",
-                (true, false) => "summary-lower",
-            };
+            let shown = |measured: &Measured| measured.text(words, unit, decimals);
+            let meaning = left.change_from(found).owner_key();
             let (label, meaning) = (words.text(key), words.text(meaning));
             Some(Changed { label, found: shown(found), left: shown(left), meaning })
         })
@@ -264,12 +255,7 @@ fn worked_out(from: &Sources<'_>, run: &Run) -> Vec<Changed> {
 fn meaning(from: &Sources<'_>, run: &Run, found: &Reading, left: &Reading) -> Option<String> {
     let limit = |reading: &Reading| run.readings.get(&reading.id)?.error_limit.parse::<f64>().ok();
     let change = run.number(left.id.as_str())? - run.number(found.id.as_str())?;
-    let told = change.abs() > limit(found)? + limit(left)?;
-    let key = match (told, change > 0.0) {
-        (false, _) => "summary-no-difference",
-        (true, true) => "summary-higher",
-        (true, false) => "summary-lower",
-    };
+    let key = Change::of(change, limit(found)? + limit(left)?).owner_key();
     Some(from.words.text(key))
 }
 

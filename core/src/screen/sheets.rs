@@ -7,7 +7,6 @@ use crate::action::Action;
 use crate::procedure::gate::{Applies, applies};
 use crate::record::results::{Results, results};
 use crate::visit::event::Severity;
-use crate::words::number;
 
 /// All photographs by slot, what is missing, and one tap for anything else.
 pub(super) fn photographs(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
@@ -93,16 +92,11 @@ fn charts(view: &View<'_>, results: &Results) -> Vec<Block> {
         }
         let bars = values
             .iter()
-            .map(|result| {
-                let value = number::write(result.value, decimals, words.language());
-                let doubt = number::write(result.expanded_u, decimals, words.language());
-                let parts = [("value", value.as_str()), ("doubt", doubt.as_str()), ("unit", unit)];
-                Bar {
-                    label: words.text(if result.as_left { "column-left" } else { "column-found" }),
-                    value: result.value,
-                    doubt: result.expanded_u,
-                    text: words.fill("result-value", &parts).trim().to_owned(),
-                }
+            .map(|result| Bar {
+                label: words.text(if result.as_left { "column-left" } else { "column-found" }),
+                value: result.value,
+                doubt: result.expanded_u,
+                text: result.text(words, unit, decimals),
             })
             .collect();
         blocks.push(Block::Chart { caption: words.text(key), unit: unit.to_owned(), bars });
