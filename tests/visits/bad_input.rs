@@ -45,7 +45,9 @@ fn turned_down(scene: &mut Scene, field: &str, typed: &str, problem: &str) {
     assert_eq!(shown.taken, None);
     assert_eq!(scene.events().unwrap().len(), events, "{typed} wrote something");
     scene.reopen().unwrap();
-    assert_eq!(number(&scene.screen().unwrap(), field).text, typed, "what was typed survives a killed app");
+    let shown = number(&scene.screen().unwrap(), field);
+    assert_eq!(shown.text, typed, "what was typed survives a killed app");
+    assert_eq!(shown.problem.as_deref(), Some(problem), "and so does what is wrong with it");
 }
 
 fn value_of(scene: &Scene, reading: &str) -> Option<String> {
@@ -110,8 +112,11 @@ fn an_unusual_temperature_is_asked_back_and_taken_when_it_is_meant() {
     let events = scene.events().unwrap().len();
     let shown = number(&scene.enter("read:air-on-found", "48").unwrap().screen, "read:air-on-found");
     assert_eq!(shown.question.as_deref(), Some("Mostly it lies between \u{2212}7\u{a0}°C and 43\u{a0}°C. Is it so?"));
-    assert_eq!((shown.problem, shown.text.as_str()), (None, "48"));
+    assert_eq!((shown.problem.as_deref(), shown.text.as_str()), (None, "48"));
     assert_eq!(scene.events().unwrap().len(), events);
+    scene.reopen().unwrap();
+    let again = number(&scene.screen().unwrap(), "read:air-on-found");
+    assert_eq!((again.question, again.text.as_str()), (shown.question, "48"), "a killed app asks it again");
     let after = scene.act(&Action::Confirm { field: "read:air-on-found".into() }).unwrap().screen;
     assert_eq!(number(&after, "read:air-on-found").question, None);
     let taken = scene.run().unwrap().readings.get("air-on-found").cloned().unwrap();

@@ -9,4 +9,5 @@ mod photographs;
 mod refusals;
 mod screens;
 mod time;
+mod units;
 mod whole;

@@ -2,7 +2,7 @@
 
 use super::DoorError;
 use super::chain::chain;
-use super::desk::{Desk, units_of, words_for};
+use super::desk::{Desk, unit_of, units_of, words_for};
 use crate::action::Action;
 use crate::effect::{Effect, Request};
 use crate::id::{Letter, VisitId};
@@ -30,7 +30,7 @@ impl Desk {
                 if matches!(action, Action::Draft { .. }) || !field.starts_with("read:") =>
             {
                 self.problems.remove(field);
-                self.store.put_draft(&self.draft_place(), field, text)?;
+                self.store.put_draft(&self.draft_place(), field, text, false)?;
                 self.turn(Vec::new(), now)
             }
             Action::Go { to } => self.go(action_id, to, now),
@@ -50,15 +50,14 @@ impl Desk {
         let place = match to.split_once(':') {
             Some(("visit", id)) => {
                 let id = VisitId(id.to_owned());
-                self.sit_down(&id)?;
+                self.sit_down(&id, now)?;
                 settings.push(("visit".to_owned(), id.0));
                 if self.seat.as_ref().is_some_and(|seat| seat.sealed) { "leaving" } else { "now" }
             }
             Some(("unit", letter)) => {
-                if let Some(seat) = &mut self.seat
-                    && seat.visit.runs.contains_key(letter)
-                {
-                    seat.unit = Letter(letter.to_owned());
+                if let Some(id) = self.visit_id() {
+                    self.store.put_setting(&unit_of(&id), letter)?;
+                    self.sit_down(&id, now)?;
                 }
                 "now"
             }
@@ -138,7 +137,7 @@ impl Desk {
             ..Commit::default()
         })?;
         self.place = "now".to_owned();
-        self.sit_down(&visit)?;
+        self.sit_down(&visit, now)?;
         self.turn(vec![Effect { id: opened.into_iter().next().unwrap_or_default(), request: Request::Locate }], now)
     }
 
@@ -146,7 +145,7 @@ impl Desk {
     fn work(&mut self, action_id: &str, action: &Action, now: &Now) -> Result<Turn, DoorError> {
         let place = self.draft_place();
         if let Action::Enter { field, text } = action {
-            self.store.put_draft(&place, field, text)?;
+            self.store.put_draft(&place, field, text, true)?;
         }
         let Some(seat) = &self.seat else {
             return Err(DoorError::NoSuch { what: "visit", name: String::new() });
@@ -159,7 +158,7 @@ impl Desk {
                 if let Action::Choose { field, option } = action
                     && decision.events.is_empty()
                 {
-                    self.store.put_draft(&place, field, option)?;
+                    self.store.put_draft(&place, field, option, false)?;
                 }
                 self.carry_out(action_id, action, decision, now)
             }
@@ -218,14 +217,10 @@ impl Desk {
         let notice = notice_of(&refusal, &self.words, pack, self.units);
         let stored = serde_json::to_string(&notice).ok();
         self.store.commit(&Commit { acted: Some((action_id, stored)), utc_ms: now.utc_ms, ..Commit::default() })?;
-        match &refusal {
-            Refusal::Number { field, .. }
-            | Refusal::Impossible { field, .. }
-            | Refusal::Unusual { field, .. }
-            | Refusal::Words { field } => {
-                self.problems.insert(field.clone(), refusal);
-            }
-            _ => self.notices.push(notice),
+        if let Some(field) = refusal.field() {
+            self.problems.insert(field.to_owned(), refusal);
+        } else {
+            self.notices.push(notice);
         }
         self.turn(Vec::new(), now)
     }

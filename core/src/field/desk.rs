@@ -5,6 +5,7 @@ use std::sync::Arc;
 
 use super::entropy::Entropy;
 use super::{DoorError, Setup};
+use crate::action::Action;
 use crate::effect::Effect;
 use crate::id::{Letter, VisitId};
 use crate::now::Now;
@@ -14,7 +15,7 @@ use crate::round::Assignment;
 use crate::screen::{Notice, Turn};
 use crate::store::Store;
 use crate::sync::Sender;
-use crate::visit::decide::Refusal;
+use crate::visit::decide::{Circumstances, Refusal, decide};
 use crate::visit::event::hex;
 use crate::visit::state::Visit;
 use crate::words::{LANGUAGES, Words};
@@ -44,6 +45,13 @@ pub(super) struct Seat {
     pub(super) sealed: bool,
 }
 
+impl Seat {
+    /// What is typed belongs to one unit: two of them have the same fields.
+    fn draft_place(&self) -> String {
+        format!("{}/{}", self.visit.id, self.unit)
+    }
+}
+
 impl Desk {
     pub(super) fn new(store: Store, setup: &Setup) -> Result<Desk, DoorError> {
         let spoken = |language: &String| LANGUAGES.contains(&language.as_str());
@@ -69,7 +77,7 @@ impl Desk {
             notices: Vec::new(),
         };
         if let Some(visit) = visit {
-            desk.sit_down(&visit)?;
+            desk.sit_down(&visit, &setup.now)?;
         }
         Ok(desk)
     }
@@ -86,13 +94,31 @@ impl Desk {
         hex(&self.public_key).0
     }
 
-    /// Opens a visit: reads its state, its pinned pack and their words.
-    pub(super) fn sit_down(&mut self, id: &VisitId) -> Result<(), DoorError> {
-        let seat = self.seat_of(id)?;
+    /// Opens a visit: reads its state, its pinned pack and their words, and asks again what was asked at a field before.
+    pub(super) fn sit_down(&mut self, id: &VisitId, now: &Now) -> Result<(), DoorError> {
+        let mut seat = self.seat_of(id)?;
+        if let Some(letter) =
+            self.store.setting(&unit_of(id))?.map(Letter).filter(|unit| seat.visit.run(unit).is_some())
+        {
+            seat.unit = letter;
+        }
         self.words = words_for(self.words.language(), Some(&seat.pack))?;
+        self.problems = self.asked_before(&seat, now)?;
         self.seat = Some(seat);
-        self.problems.clear();
         Ok(())
+    }
+
+    /// What stands at the fields whose text was meant: a question that was open when the device died is still open.
+    fn asked_before(&self, seat: &Seat, now: &Now) -> Result<BTreeMap<String, Refusal>, DoorError> {
+        let drafts = self.store.drafts(&seat.draft_place())?;
+        let around = Circumstances { unit: &seat.unit, pack: &seat.pack.pack, drafts: &drafts, units: self.units, now };
+        let meant = self.store.meant_drafts(&seat.draft_place())?.into_iter();
+        let asked = meant.filter_map(|field| {
+            let text = drafts.get(&field)?.clone();
+            let refusal = decide(&seat.visit, &Action::Enter { field: field.clone(), text }, &around).err()?;
+            refusal.field().is_some().then_some((field, refusal))
+        });
+        Ok(asked.collect())
     }
 
     pub(super) fn seat_of(&self, id: &VisitId) -> Result<Seat, DoorError> {
@@ -141,8 +167,13 @@ impl Desk {
     }
 
     pub(super) fn draft_place(&self) -> String {
-        self.visit_id().map(|id| id.0).unwrap_or_default()
+        self.seat.as_ref().map(Seat::draft_place).unwrap_or_default()
     }
+}
+
+/// The setting that holds which unit of a visit the person is at.
+pub(super) fn unit_of(visit: &VisitId) -> String {
+    format!("unit:{visit}")
 }
 
 pub(super) fn units_of(setting: Option<&str>) -> Units {

@@ -58,17 +58,27 @@ impl Store {
         rows.map(|body| read(&body?)).collect()
     }
 
-    /// Keeps a half-typed text.
+    /// Keeps a text that is typed: half of it, or, where it is `meant`, all of it as it stands.
     ///
     /// # Errors
     /// Where the store cannot be written.
-    pub fn put_draft(&mut self, place: &str, field: &str, text: &str) -> Result<(), StoreError> {
+    pub fn put_draft(&mut self, place: &str, field: &str, text: &str, meant: bool) -> Result<(), StoreError> {
         self.connection.execute(
-            "INSERT INTO draft (place, field, text) VALUES (?1, ?2, ?3)
-             ON CONFLICT (place, field) DO UPDATE SET text = excluded.text",
-            params![place, field, text],
+            "INSERT INTO draft (place, field, text, meant) VALUES (?1, ?2, ?3, ?4)
+             ON CONFLICT (place, field) DO UPDATE SET text = excluded.text, meant = excluded.meant",
+            params![place, field, text, meant],
         )?;
         Ok(())
+    }
+
+    /// The fields of a place whose text was meant as it stands and did not become a reading.
+    ///
+    /// # Errors
+    /// Where the store cannot be read.
+    pub fn meant_drafts(&self, place: &str) -> Result<Vec<String>, StoreError> {
+        let mut query = self.connection.prepare_cached("SELECT field FROM draft WHERE place = ?1 AND meant = 1")?;
+        let rows = query.query_map([place], |row| row.get(0))?;
+        Ok(rows.collect::<Result<_, _>>()?)
     }
 
     /// The half-typed texts of a place, by field.

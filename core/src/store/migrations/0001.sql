@@ -76,11 +76,12 @@ CREATE TABLE assignment (
     salt TEXT NOT NULL
 ) WITHOUT ROWID;
 
--- Half-typed texts and where the person is: beside the log.
+-- Half-typed texts and where the person is: beside the log. One that was meant as it stands, and is not in the log, was refused.
 CREATE TABLE draft (
     place TEXT NOT NULL,
     field TEXT NOT NULL,
     text TEXT NOT NULL,
+    meant INTEGER NOT NULL,
     PRIMARY KEY (place, field)
 ) WITHOUT ROWID;
 CREATE TABLE setting (

@@ -91,6 +91,20 @@ pub enum Refusal {
     Dangers { dangers: Vec<Danger> },
 }
 
+impl Refusal {
+    /// The field that it speaks of, if it is about what was typed there.
+    #[must_use]
+    pub fn field(&self) -> Option<&str> {
+        match self {
+            Refusal::Number { field, .. }
+            | Refusal::Impossible { field, .. }
+            | Refusal::Unusual { field, .. }
+            | Refusal::Words { field } => Some(field),
+            _ => None,
+        }
+    }
+}
+
 /// Decides what an action adds to a visit.
 ///
 /// # Errors
