@@ -7,8 +7,8 @@
 //! h = 1.006 t + W (2501 + 1.86 t) kJ/kg       v = 287.042 T (1 + 1.607858 W) / p
 //! ```
 //! Range: −50…60 °C, humidity 0.001…1, 50 000…120 000 Pa. Humidity is over ice below 0.01 °C.
-//! Accuracy: an ideal gas; real air holds about 0.4 % more water. Just around a wet bulb of 0 °C a wet and an iced bulb differ
-//! by a few tenths of a kelvin; one of the two is given.
+//! Accuracy: an ideal gas; real air holds 0.3 to 0.7 % more water. Just around a wet bulb of 0 °C a wet and an iced bulb differ
+//! by up to 1 K, most in dry air; one of the two is given.
 //! Source: ASHRAE Handbook Fundamentals 2017, ch. 1, eq. 20, 24, 26, 30, 33, 35; constants as in the PyPI package PsychroLib 2.5.0.
 
 use super::error::{ScienceError, within};
