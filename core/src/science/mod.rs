@@ -25,7 +25,5 @@ pub mod water;
 
 #[cfg(feature = "uniffi")]
 pub mod exports;
-#[cfg(test)]
-mod laws;
 
 pub use error::ScienceError;

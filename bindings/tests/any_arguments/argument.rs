@@ -1,0 +1,74 @@
+//! What an argument of each type can be.
+
+use crate::draw::Draw;
+
+/// A type that exported functions take.
+pub(crate) trait Argument: std::fmt::Debug {
+    fn drawn(name: &str, draw: &mut Draw) -> Self;
+}
+
+impl Argument for f64 {
+    fn drawn(name: &str, draw: &mut Draw) -> Self {
+        draw.number(name)
+    }
+}
+
+impl Argument for Option<f64> {
+    fn drawn(name: &str, draw: &mut Draw) -> Self {
+        (draw.below(4) > 0).then(|| draw.number(name))
+    }
+}
+
+impl Argument for i32 {
+    fn drawn(name: &str, draw: &mut Draw) -> Self {
+        // Cut off at the bounds of the type; what is no number becomes 0.
+        draw.number(name) as i32
+    }
+}
+
+/// Words that some argument of that name is known by, and such that come near.
+fn known(name: &str) -> &'static [&'static str] {
+    match name {
+        "refrigerant" => &[
+            "R290", "R600a", "R744", "R32", "R134a", "R1234yf", "R410A", "R407C", "R513A", "R454B", "r-32", "R 410a",
+            "R22", "R", "",
+        ],
+        "base" => &["NaHCO3", "Na2CO3", "NaOH", "naoh", "KOH", ""],
+        "formula" => &[
+            "H2O",
+            "CaCO3",
+            "Ca(HCO3)2",
+            "citric",
+            "sulfamic",
+            "C6H8O7",
+            "((H))2",
+            "H999",
+            "H0",
+            "()",
+            ")(",
+            "(((((((((H",
+        ],
+        "date" => {
+            &["1900-01-01", "2024-02-29", "2025-01-31", "2100-02-28", "2200-12-31", "2200-13-01", "2025-02-29", "-1-1"]
+        }
+        _ => panic!("say in argument.rs which words an argument named {name} may be"),
+    }
+}
+
+impl Argument for String {
+    fn drawn(name: &str, draw: &mut Draw) -> Self {
+        let word = draw.one_of(known(name));
+        if !draw.goes_wild() {
+            return word.to_owned();
+        }
+        // Cut, doubled, or with anything in its midst.
+        let any = char::from_u32(draw.bits() as u32 % 0x11_0000).unwrap_or('\u{fffd}');
+        let cut: String = word.chars().skip(draw.below(3)).collect();
+        match draw.below(4) {
+            0 => cut,
+            1 => format!("{cut}{any}{word}"),
+            2 => cut.repeat(draw.below(40)),
+            _ => format!("{any}{}", draw.number("")),
+        }
+    }
+}
