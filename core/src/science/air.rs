@@ -68,7 +68,8 @@ impl Hygrometer<'_> {
         let t_c = to_celsius(dry_bulb);
         let vapour_pa = humidity * vapour_pressure_pa(dry_bulb.get::<kelvin>());
         let w = WATER_TO_AIR * vapour_pa / (p - vapour_pa);
-        let dew_point = saturation_temperature("humidity_rh", Pressure::new::<pascal>(vapour_pa))?;
+        // Saturated air's may round to a hair above the dry bulb.
+        let dew_point = saturation_temperature("humidity_rh", Pressure::new::<pascal>(vapour_pa))?.min(dry_bulb);
         Ok(Air {
             dry_bulb,
             humidity: Ratio::new::<ratio>(humidity),
@@ -138,7 +139,7 @@ fn ratio_at_wet_bulb(dry_c: f64, wet_c: f64, p: f64) -> f64 {
 
 /// Halves the span from dew point to dry bulb until the humidity ratio is met.
 fn wet_bulb_c(dry_c: f64, dew_c: f64, w: f64, p: f64) -> f64 {
-    let (mut low, mut high) = (dew_c.min(dry_c), dry_c);
+    let (mut low, mut high) = (dew_c, dry_c);
     while high - low > 1e-9 {
         let middle = (low + high) / 2.0;
         if ratio_at_wet_bulb(dry_c, middle, p) > w {
