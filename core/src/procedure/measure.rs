@@ -114,16 +114,51 @@ impl Quantity {
 mod tests {
     use super::*;
 
+    const EVERY: [Quantity; 15] = [
+        Quantity::Temperature,
+        Quantity::RelativeHumidity,
+        Quantity::Flow,
+        Quantity::Volume,
+        Quantity::Pressure,
+        Quantity::Voltage,
+        Quantity::Current,
+        Quantity::Power,
+        Quantity::Capacitance,
+        Quantity::Insulation,
+        Quantity::Acidity,
+        Quantity::Conductivity,
+        Quantity::Hardness,
+        Quantity::Count,
+        Quantity::Text,
+    ];
+
     #[test]
-    fn us_units_return_to_what_was_typed() {
-        for quantity in [Quantity::Temperature, Quantity::Flow, Quantity::Volume, Quantity::Pressure, Quantity::Power] {
-            let back = quantity.to_people(quantity.to_log(104.0, Units::Us), Units::Us);
-            assert!((back - 104.0).abs() < 1e-9, "{quantity:?} {back}");
+    fn every_unit_returns_to_what_was_typed() {
+        for (quantity, units) in
+            EVERY.into_iter().flat_map(|quantity| [(quantity, Units::Us), (quantity, Units::Metric)])
+        {
+            let back = |typed: f64| quantity.to_people(quantity.to_log(typed, units), units);
+            for typed in (-20_000..20_000).map(|step| f64::from(step) * 0.37) {
+                assert!((back(typed) - typed).abs() < 1e-9, "{quantity:?} {units:?} {typed}");
+            }
         }
     }
 
     #[test]
     fn water_boils_at_212_fahrenheit() {
         assert!((Quantity::Temperature.to_log(212.0, Units::Us) - 100.0).abs() < 1e-12);
+    }
+
+    #[test]
+    fn us_units_are_those_of_the_tables() {
+        // NIST SP 811, appendix B.8, from memory: 1 gal (US) is 3.785 412 L, 1 psi is 6.894 757 kPa.
+        for (quantity, us, log) in [
+            (Quantity::Volume, 1.0, 3.785_412),
+            (Quantity::Flow, 10.0, 37.854_12),
+            (Quantity::Pressure, 100.0, 689.475_7),
+            (Quantity::Temperature, -40.0, -40.0),
+        ] {
+            assert!((quantity.to_log(us, Units::Us) - log).abs() < 1e-5, "{quantity:?}");
+        }
     }
 }
