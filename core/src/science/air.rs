@@ -139,7 +139,7 @@ fn ratio_at_wet_bulb(dry_c: f64, wet_c: f64, p: f64) -> f64 {
 
 /// Halves the span from dew point to dry bulb until the humidity ratio is met.
 fn wet_bulb_c(dry_c: f64, dew_c: f64, w: f64, p: f64) -> f64 {
-    let (mut low, mut high) = (dew_c, dry_c);
+    let (mut low, mut high) = (dew_c.min(dry_c), dry_c);
     while high - low > 1e-9 {
         let middle = (low + high) / 2.0;
         if ratio_at_wet_bulb(dry_c, middle, p) > w {
