@@ -7,7 +7,7 @@ use super::exchanger::{self, Ends};
 use super::heat::{HeatTest, Reading};
 use super::place::{self, Place};
 use super::quantity::{celsius, to_celsius};
-use super::rules::Refrigerant;
+use super::refrigerant::Refrigerant;
 use super::scaling::TapWater;
 use super::verdict::Limits;
 use super::{ScienceError, atmosphere, calendar, electrical, uncertainty, water};

@@ -116,7 +116,7 @@ pub(super) fn vapour_pressure_pa(t_k: f64) -> f64 {
 }
 
 /// Natural logarithm of the vapour pressure in pascal, and its slope by temperature.
-fn ln_vapour_pressure(t: f64) -> (f64, f64) {
+pub(super) fn ln_vapour_pressure(t: f64) -> (f64, f64) {
     if t <= TRIPLE_K {
         let polynomial = 6.3925247 + t * (-9.677843e-3 + t * (6.2215701e-7 + t * (2.0747825e-9 + t * -9.484024e-13)));
         let polynomial_slope =
