@@ -17,6 +17,7 @@ pub mod formula;
 pub mod heat;
 pub mod place;
 pub mod quantity;
+pub mod refrigerant;
 pub mod rules;
 pub mod scaling;
 pub mod uncertainty;

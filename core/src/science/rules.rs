@@ -10,6 +10,7 @@
 //! flammable limits: ISO 817; small charge: IEC 60335-2-40 and ISO 5149-1, m1 (all from memory).
 
 use super::error::{ScienceError, within};
+use super::refrigerant::Refrigerant;
 use uom::si::f64::{Mass, MassDensity, Ratio, Volume};
 use uom::si::mass::kilogram;
 use uom::si::mass_density::kilogram_per_cubic_meter;
@@ -46,10 +47,8 @@ impl SafetyGroup {
     }
 }
 
-/// A refrigerant as the rules see it.
-#[derive(Debug)]
-pub struct Refrigerant {
-    name: &'static str,
+/// What the rules say about one refrigerant.
+struct Rule {
     group: SafetyGroup,
     /// Lower flammable limit; none where no flame spreads.
     flammable_kg_m3: Option<f64>,
@@ -57,62 +56,48 @@ pub struct Refrigerant {
     parts: &'static [(f64, f64)],
 }
 
-const KNOWN: &str = "R290, R600a, R744, R32, R134a, R1234yf, R410A, R407C, R513A or R454B";
-
-static REFRIGERANTS: [Refrigerant; 10] = [
-    Refrigerant::new("R290", SafetyGroup::A3, Some(0.038), &[(1.0, R290)]),
-    Refrigerant::new("R600a", SafetyGroup::A3, Some(0.043), &[(1.0, R600A)]),
-    Refrigerant::new("R744", SafetyGroup::A1, None, &[(1.0, R744)]),
-    Refrigerant::new("R32", SafetyGroup::A2L, Some(0.307), &[(1.0, R32)]),
-    Refrigerant::new("R134a", SafetyGroup::A1, None, &[(1.0, R134A)]),
-    Refrigerant::new("R1234yf", SafetyGroup::A2L, Some(0.289), &[(1.0, R1234YF)]),
-    Refrigerant::new("R410A", SafetyGroup::A1, None, &[(0.5, R32), (0.5, R125)]),
-    Refrigerant::new("R407C", SafetyGroup::A1, None, &[(0.23, R32), (0.25, R125), (0.52, R134A)]),
-    Refrigerant::new("R513A", SafetyGroup::A1, None, &[(0.44, R134A), (0.56, R1234YF)]),
-    Refrigerant::new("R454B", SafetyGroup::A2L, Some(0.297), &[(0.689, R32), (0.311, R1234YF)]),
-];
+fn rule(group: SafetyGroup, flammable_kg_m3: Option<f64>, parts: &'static [(f64, f64)]) -> Rule {
+    Rule { group, flammable_kg_m3, parts }
+}
 
 impl Refrigerant {
-    const fn new(
-        name: &'static str,
-        group: SafetyGroup,
-        flammable_kg_m3: Option<f64>,
-        parts: &'static [(f64, f64)],
-    ) -> Self {
-        Self { name, group, flammable_kg_m3, parts }
-    }
-
-    /// By its name on a nameplate; case, spaces and hyphens do not matter.
-    pub fn named(name: &str) -> Result<&'static Self, ScienceError> {
-        let plain: String = name.chars().filter(|c| !matches!(c, ' ' | '-')).collect();
-        REFRIGERANTS
-            .iter()
-            .find(|known| known.name.eq_ignore_ascii_case(&plain))
-            .ok_or_else(|| ScienceError::word("refrigerant", name, KNOWN))
+    fn rule(self) -> Rule {
+        match self {
+            Self::R290 => rule(SafetyGroup::A3, Some(0.038), &[(1.0, R290)]),
+            Self::R600a => rule(SafetyGroup::A3, Some(0.043), &[(1.0, R600A)]),
+            Self::R744 => rule(SafetyGroup::A1, None, &[(1.0, R744)]),
+            Self::R32 => rule(SafetyGroup::A2L, Some(0.307), &[(1.0, R32)]),
+            Self::R134a => rule(SafetyGroup::A1, None, &[(1.0, R134A)]),
+            Self::R1234yf => rule(SafetyGroup::A2L, Some(0.289), &[(1.0, R1234YF)]),
+            Self::R410A => rule(SafetyGroup::A1, None, &[(0.5, R32), (0.5, R125)]),
+            Self::R407C => rule(SafetyGroup::A1, None, &[(0.23, R32), (0.25, R125), (0.52, R134A)]),
+            Self::R513A => rule(SafetyGroup::A1, None, &[(0.44, R134A), (0.56, R1234YF)]),
+            Self::R454B => rule(SafetyGroup::A2L, Some(0.297), &[(0.689, R32), (0.311, R1234YF)]),
+        }
     }
 
     /// Safety group.
-    pub fn safety_group(&self) -> SafetyGroup {
-        self.group
+    pub fn safety_group(self) -> SafetyGroup {
+        self.rule().group
     }
 
     /// Mass of CO2 that warms as much as this charge (0…10 000 kg).
-    pub fn co2_equivalent(&self, charge: Mass) -> Result<Mass, ScienceError> {
+    pub fn co2_equivalent(self, charge: Mass) -> Result<Mass, ScienceError> {
         within("charge_kg", charge.get::<kilogram>(), 0.0, 10_000.0)?;
-        let potential: f64 = self.parts.iter().map(|(fraction, potential)| fraction * potential).sum();
+        let potential: f64 = self.rule().parts.iter().map(|(fraction, potential)| fraction * potential).sum();
         Ok(charge * Ratio::new::<ratio>(potential))
     }
 
     /// The least of it in air that can burn; refused for one in which no flame spreads.
-    pub fn lower_flammable_limit(&self) -> Result<MassDensity, ScienceError> {
-        self.flammable_kg_m3.map(MassDensity::new::<kilogram_per_cubic_meter>).ok_or_else(|| {
-            ScienceError::word("refrigerant", self.name, "a flammable one: group A1 has no lower flammable limit")
+    pub fn lower_flammable_limit(self) -> Result<MassDensity, ScienceError> {
+        self.rule().flammable_kg_m3.map(MassDensity::new::<kilogram_per_cubic_meter>).ok_or_else(|| {
+            ScienceError::word("refrigerant", self.as_str(), "a flammable one: group A1 has no lower flammable limit")
         })
     }
 
     /// The charge up to which the standards ask nothing of the room; refused as [`Self::lower_flammable_limit`].
-    pub fn small_charge_limit(&self) -> Result<Mass, ScienceError> {
-        let volume_m3 = match self.group {
+    pub fn small_charge_limit(self) -> Result<Mass, ScienceError> {
+        let volume_m3 = match self.safety_group() {
             SafetyGroup::A2L => 6.0,
             SafetyGroup::A1 | SafetyGroup::A3 => 4.0,
         };
@@ -125,24 +110,17 @@ mod tests {
     use super::*;
 
     #[test]
-    fn every_blend_is_whole_and_every_known_name_is_found() {
-        for refrigerant in &REFRIGERANTS {
-            let whole: f64 = refrigerant.parts.iter().map(|(fraction, _)| fraction).sum();
-            assert!((whole - 1.0).abs() < 1e-12, "{}", refrigerant.name);
-            assert!(KNOWN.contains(refrigerant.name));
-            assert_eq!(refrigerant.flammable_kg_m3.is_none(), refrigerant.group == SafetyGroup::A1);
+    fn every_blend_is_whole_and_what_burns_has_a_limit() {
+        for refrigerant in Refrigerant::ALL {
+            let rule = refrigerant.rule();
+            let whole: f64 = rule.parts.iter().map(|(fraction, _)| fraction).sum();
+            assert!((whole - 1.0).abs() < 1e-12, "{refrigerant:?}");
+            assert_eq!(rule.flammable_kg_m3.is_none(), rule.group == SafetyGroup::A1);
         }
     }
 
     #[test]
-    fn a_nameplate_may_write_it_its_own_way() {
-        assert_eq!(Refrigerant::named("R-454b").unwrap().name, "R454B");
-        assert!(Refrigerant::named("R22").is_err());
-        assert!(Refrigerant::named("").is_err());
-    }
-
-    #[test]
     fn what_does_not_burn_has_no_flammable_limit() {
-        assert!(Refrigerant::named("R744").unwrap().small_charge_limit().is_err());
+        assert!(Refrigerant::R744.small_charge_limit().is_err());
     }
 }

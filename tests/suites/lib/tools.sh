@@ -58,17 +58,24 @@ need_rust_component() {
 
 # The Python environment of the project, with tests/python/requirements.txt and, if there is one, tests/outside's.
 need_venv() {
-  local wanted=("$root/tests/python/requirements.txt") stamp=$venv/requirements.seen args=() file
+  local wanted=("$root/tests/python/requirements.txt")
   if [ -f "$root/tests/outside/requirements.txt" ]; then wanted+=("$root/tests/outside/requirements.txt"); fi
-  if [ -f "$stamp" ] && cat "${wanted[@]}" | cmp -s - "$stamp"; then return 0; fi
+  make_venv "$venv" "${wanted[@]}"
+}
+
+# make_venv FOLDER REQUIREMENTS…: a Python environment with these packages, made anew if they changed.
+make_venv() {
+  local folder=$1 stamp=$1/requirements.seen args=() file
+  shift
+  if [ -f "$stamp" ] && cat "$@" | cmp -s - "$stamp"; then return 0; fi
   need python3 python3 python3-venv
   python3 -c 'import venv, ensurepip' 2>/dev/null || apt_install python3-venv || true
-  rm -rf "$venv"
-  python3 -m venv "$venv" || cannot "no Python environment could be made (Debian: python3-venv)"
-  for file in "${wanted[@]}"; do args+=(-r "$file"); done
-  "$venv/bin/pip" install --quiet --disable-pip-version-check "${args[@]}" \
-    || cannot "the Python packages of ${wanted[*]} could not be installed"
-  cat "${wanted[@]}" >"$stamp"
+  rm -rf "$folder"
+  python3 -m venv "$folder" || cannot "no Python environment could be made (Debian: python3-venv)"
+  for file in "$@"; do args+=(-r "$file"); done
+  "$folder/bin/pip" install --quiet --disable-pip-version-check "${args[@]}" \
+    || cannot "the Python packages of $* could not be installed"
+  cat "$@" >"$stamp"
 }
 
 # The packages of tests/browser, as its package-lock.json fixes them.

@@ -7,5 +7,6 @@ pub mod chemistry;
 pub mod electrical;
 pub mod exchanger;
 pub mod heat;
+pub mod refrigerant;
 pub mod rules;
 pub mod surroundings;

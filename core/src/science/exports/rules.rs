@@ -1,7 +1,7 @@
 //! Refrigerants as the rules see them.
 
 use crate::science::ScienceError;
-use crate::science::rules::Refrigerant;
+use crate::science::refrigerant::Refrigerant;
 use uom::si::f64::Mass;
 use uom::si::mass::{kilogram, megagram};
 use uom::si::mass_density::kilogram_per_cubic_meter;
