@@ -8,4 +8,5 @@ pub mod electrical;
 pub mod exchanger;
 pub mod heat;
 pub mod rules;
+pub mod scaling;
 pub mod surroundings;
