@@ -8,7 +8,7 @@
 //!
 //! Range: the limits of [`WaterAnalysis`]. Accuracy, against PHREEQC with phreeqc.dat (tests/outside/grids/scaling_phreeqc.py): within
 //! 0.0002 at a held pH and 0.002 when heated over pH 6…9.5, 1…90 °C, calcium 1…400 and alkalinity 5…600 mg/l; over the whole range
-//! within 0.006 when heated, and within 0.03 in the corner where hydroxide makes nearly all of the alkalinity. Of the true index: no better
+//! within 0.006 in heated pH, and within 0.03 in the index in the corner where hydroxide makes nearly all of the alkalinity. Of the true index: no better
 //! than pH was measured, as one tenth of pH moves it by one tenth. An index says which way, not how much or how soon.
 //! Source: Parkhurst and Appelo 2013 (PHREEQC version 3); Plummer and Busenberg 1982. Concentrations are taken a litre of
 //! water that weighs one kilogram with all that is in it, as PHREEQC takes mg/l.
