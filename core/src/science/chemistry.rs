@@ -3,7 +3,8 @@
 //! ```text
 //! c = w ρ / M(HCl)            CaCO3 + 2 HCl → CaCl2 + H2O + CO2           V(CO2) = n R T / p
 //! HCl + NaHCO3 → NaCl + H2O + CO2     2 HCl + Na2CO3 → 2 NaCl + H2O + CO2     HCl + NaOH → NaCl + H2O
-//! concentrate = total · parts / (parts of concentrate + parts of water)
+//! concentrate = total · parts / (parts of concentrate + parts of water)      "1:10" is 1 and 10 parts, "1 in 10" is 1 of 10
+//! by a label's ratio: parts / (parts + parts of water)      by its measures: cups / (cups + bucket), or cups / bucket filled up
 //! ```
 //! Range: hydrochloric acid up to 42 % and 990…1250 kg/m³; volumes up to 10 000 l; up to 10 000 mol; gas at −20…100 °C and
 //! 50 000…120 000 Pa. The amounts are those of complete reaction: a bath stops dissolving well before, and its gas stays partly
@@ -22,11 +23,13 @@ use uom::si::mass_density::kilogram_per_cubic_meter;
 use uom::si::pressure::pascal;
 use uom::si::ratio::ratio;
 use uom::si::thermodynamic_temperature::kelvin;
-use uom::si::volume::{cubic_meter, liter};
+use uom::si::volume::{cubic_meter, liter, milliliter};
 
 const GAS_CONSTANT_J_MOL_K: f64 = 8.314462618;
 const MOLES_MAX: f64 = 10_000.0;
 const VOLUME_L_MAX: f64 = 10_000.0;
+/// A tenth, and a hair for rounding.
+const APART_MAX: f64 = 1.1 + 1e-9;
 
 /// What can neutralise the rest of an acid.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -132,6 +135,52 @@ pub fn dilute(parts_concentrate: f64, parts_water: f64, total: Volume) -> Result
     Ok(Dilution { concentrate, water: total - concentrate, fraction: Ratio::new::<ratio>(fraction) })
 }
 
+/// A mix where the label says "`parts` in `of_parts`" (0.001…1000 in up to 11 000): the second number holds the first.
+pub fn dilute_in(parts: f64, of_parts: f64, total: Volume) -> Result<Dilution, ScienceError> {
+    within("parts", parts, 0.001, 1000.0)?;
+    within("of_parts", of_parts, parts, parts + 10_000.0)?;
+    dilute(parts, of_parts - parts, total)
+}
+
+/// What a label says twice: once by a ratio, once by a bucket and cups.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct LabelCheck {
+    /// Share of concentrate by the ratio.
+    pub by_ratio: Ratio,
+    /// Share of concentrate by bucket and cups, in that of its two readings which is nearer to the ratio.
+    pub by_measures: Ratio,
+    /// Whether the two are within a tenth of each other. If not, ask the maker; never guess which was meant.
+    pub agree: bool,
+}
+
+/// Compares a label's numbers with each other: its ratio (as for [`dilute`]; of "1 in 10" give 1 and 9), and `cups` (0.01…1000) of
+/// concentrate, each of `cup` (10…5000 ml), to a bucket (0.1…1000 l). "To a bucket of water" and "fill up to a bucket" differ by up to a
+/// tenth at common strengths, and labels seldom say which: the nearer counts.
+pub fn label_check(
+    parts_concentrate: f64,
+    parts_water: f64,
+    bucket: Volume,
+    cups: f64,
+    cup: Volume,
+) -> Result<LabelCheck, ScienceError> {
+    let bucket_l = bucket.get::<liter>();
+    within("bucket_l", bucket_l, 0.1, 1000.0)?;
+    within("cups", cups, 0.01, 1000.0)?;
+    within("cup_ml", cup.get::<milliliter>(), 10.0, 5000.0)?;
+    let by_ratio = dilute(parts_concentrate, parts_water, bucket)?.fraction.get::<ratio>();
+    let concentrate_l = cups * cup.get::<liter>();
+    within("concentrate_l", concentrate_l, 0.0, bucket_l)?;
+    let filled_up = concentrate_l / bucket_l;
+    let added = concentrate_l / (concentrate_l + bucket_l);
+    let apart = |share: f64| share.max(by_ratio) / share.min(by_ratio);
+    let by_measures = if apart(filled_up) < apart(added) { filled_up } else { added };
+    Ok(LabelCheck {
+        by_ratio: Ratio::new::<ratio>(by_ratio),
+        by_measures: Ratio::new::<ratio>(by_measures),
+        agree: apart(by_measures) <= APART_MAX,
+    })
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -144,7 +193,42 @@ mod tests {
         assert!(matches!(refused, ScienceError::OutOfRange { argument, .. } if argument == "dissolved_g_caco3"));
     }
 
+    fn label(parts: (f64, f64), bucket_l: f64, cups: f64, cup_ml: f64) -> LabelCheck {
+        let (bucket, cup) = (Volume::new::<liter>(bucket_l), Volume::new::<milliliter>(cup_ml));
+        label_check(parts.0, parts.1, bucket, cups, cup).unwrap()
+    }
+
+    #[test]
+    fn a_label_that_says_the_same_twice_agrees_in_either_reading() {
+        // 1:10 as four cups of 250 ml to ten litres, or filled up to eleven.
+        assert!(label((1.0, 10.0), 10.0, 4.0, 250.0).agree);
+        assert!(label((1.0, 10.0), 11.0, 4.0, 250.0).agree);
+    }
+
+    #[test]
+    fn a_label_that_is_more_than_a_tenth_apart_disagrees_and_shows_both() {
+        // 1:10 asks for 1.73 l in a US bucket of 5 gallons, six cups are 1.42 l.
+        let told = label((1.0, 10.0), 18.927, 6.0, 236.588);
+        assert!(!told.agree);
+        assert!(told.by_measures < told.by_ratio);
+    }
+
+    #[test]
+    fn more_concentrate_than_the_bucket_holds_is_refused() {
+        let refused =
+            label_check(1.0, 1.0, Volume::new::<liter>(1.0), 9.0, Volume::new::<milliliter>(250.0)).unwrap_err();
+        assert!(matches!(refused, ScienceError::OutOfRange { argument, .. } if argument == "concentrate_l"));
+    }
+
     proptest! {
+        #[test]
+        fn one_in_ten_is_one_to_nine(parts in 0.01..100.0f64, water in 0.0..1000.0f64, total in 0.0..100.0f64) {
+            let total = Volume::new::<liter>(total);
+            let (to, of) = (dilute(parts, water, total)?, dilute_in(parts, parts + water, total)?);
+            prop_assert!((to.concentrate - of.concentrate).get::<liter>().abs() < 1e-9);
+            prop_assert!((to.fraction * total - to.concentrate).get::<liter>().abs() < 1e-9);
+        }
+
         #[test]
         fn all_that_acid_can_dissolve_leaves_none(litres in 0.1..100.0f64, w in 0.01..0.4f64) {
             let density = MassDensity::new::<kilogram_per_cubic_meter>(1100.0);
@@ -161,6 +245,17 @@ mod tests {
             let mix = dilute(a, b, Volume::new::<liter>(total)).unwrap();
             prop_assert!(((mix.concentrate + mix.water).get::<liter>() - total).abs() < 1e-9);
             prop_assert!((mix.concentrate.get::<liter>() * b - mix.water.get::<liter>() * a).abs() < 1e-6 * (1.0 + total * a));
+        }
+
+        #[test]
+        fn any_label_has_its_two_concentrations_or_is_refused(x in prop::array::uniform5(prop_oneof![any::<f64>(), 0.01..50.0f64])) {
+            let [a, b, bucket, cups, cup] = x;
+            let (bucket, cup) = (Volume::new::<liter>(bucket), Volume::new::<milliliter>(cup));
+            if let Ok(told) = label_check(a, b, bucket, cups, cup) {
+                for share in [told.by_ratio, told.by_measures] {
+                    prop_assert!(share.get::<ratio>() > 0.0 && share.get::<ratio>() <= 1.0);
+                }
+            }
         }
     }
 }

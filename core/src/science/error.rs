@@ -32,6 +32,12 @@ pub enum ScienceError {
         /// The argument's name, or the names of those of which one is needed.
         argument: String,
     },
+    /// Values that are each in range, for which a calculation by steps did not settle.
+    #[error("{calculation} came to no answer: look at the values again")]
+    NoAnswer {
+        /// What was worked out, and from what.
+        calculation: String,
+    },
 }
 
 impl ScienceError {

@@ -5,11 +5,14 @@
 //! [`ScienceError`] that names the argument, its value and its range. Transcendental functions come from `libm`, so every
 //! platform gets the same bits. Clause and table numbers of standards are from memory: no standard's text was opened.
 
+pub mod acids;
 pub mod air;
 pub mod atmosphere;
 pub mod calendar;
+pub mod carbonate;
 pub mod chemistry;
 pub mod coil;
+pub mod descaling;
 pub mod electrical;
 mod error;
 pub mod exchanger;

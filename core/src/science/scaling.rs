@@ -5,7 +5,8 @@
 //! Langelier = pH − pHs              Ryznar = 2 pHs − pH       Ca and Alk in mg/l as CaCO3, TDS in mg/l, t in °C
 //! ```
 //! Range: pH 4…11, 0…95 °C, calcium and alkalinity 1…2000 mg/l, dissolved solids 1…10 000 mg/l.
-//! Accuracy: −0.25 to +0.16 from a full model of the water at equal pH. An index says which way, not how much or how soon.
+//! Accuracy: in 2000 random tap waters (pH 7…8.6, 5…80 °C, up to 1000 mg/l dissolved) nine in ten lay within 0.25 of the full
+//! calculation in `carbonate`, the worst at −0.29 and +0.52: where there is an analysis, use that. An index says which way, not how much or how soon.
 //! Source: the short formula as printed in many handbooks, from memory.
 
 use super::error::{ScienceError, within};

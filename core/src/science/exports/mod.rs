@@ -9,4 +9,5 @@ pub mod exchanger;
 pub mod heat;
 pub mod refrigerant;
 pub mod rules;
+pub mod scaling;
 pub mod surroundings;
