@@ -4,11 +4,11 @@ use super::heat::HeatTestValues;
 use super::performance::ConditionReadings;
 use super::reading::{DoubtedValue, ReadingValue};
 use crate::science::ScienceError;
-use crate::science::change::{Better, Change};
+use crate::science::change::{self, Better, Change, Tested, WorkChange};
 use crate::science::exchanger::{self, EndsRead};
 use crate::science::flow::LoopFlow;
 use crate::science::heat::{cop, heat_w};
-use crate::science::performance::{Kind, ratios};
+use crate::science::performance::Kind;
 use crate::science::uncertainty::Doubted;
 use crate::science::year::{hot_water_kwh, year};
 
@@ -100,37 +100,31 @@ pub struct TestAtConditions {
     pub conditions: ConditionReadings,
 }
 
-struct Work {
-    heat: Change,
-    cop: Change,
+impl TestAtConditions {
+    fn tested(&self, at: &str) -> Result<Tested, ScienceError> {
+        let Heat { heat_w, cop, .. } = self.test.heat(at)?;
+        Ok(Tested { heat_w, cop, conditions: self.conditions.conditions(at)? })
+    }
 }
 
-fn work(kind: &str, found: &TestAtConditions, left: &TestAtConditions) -> Result<Work, ScienceError> {
-    let (before, after) = (found.test.heat("as found")?, left.test.heat("as left")?);
-    let from = found.conditions.conditions("as found")?;
-    let ratios = ratios(Kind::named(kind)?, &from, &left.conditions.conditions("as left")?)?;
-    // Without a factor for capacity (variable speed) heat is compared as it is.
-    let heat = match &ratios.capacity {
-        Some(ratio) => Change::corrected(&before.heat_w, ratio, &after.heat_w, Better::Higher)?,
-        None => Change::between(&before.heat_w, &after.heat_w, Better::Higher)?,
-    };
-    Ok(Work { heat, cop: Change::corrected(&before.cop, &ratios.cop, &after.cop, Better::Higher)? })
+fn work(kind: &str, found: &TestAtConditions, left: &TestAtConditions) -> Result<WorkChange, ScienceError> {
+    change::work(Kind::named(kind)?, &found.tested("as found")?, &left.tested("as left")?)
 }
 
 /// What the work changed in heat and COP.
 #[derive(Debug, Clone, uniffi::Record)]
 pub struct WorkValues {
-    /// Heat given to the water, W; for variable speed not brought to like conditions.
-    pub heat_w: ChangeValues,
+    /// Heat given to the water, W; none for variable speed.
+    pub heat_w: Option<ChangeValues>,
     /// Coefficient of performance.
     pub cop: ChangeValues,
 }
 
-/// [`Change::corrected`] of heat and COP by [`ratios`].
+/// [`change::work`].
 #[uniffi::export]
 pub fn work_change(kind: String, found: TestAtConditions, left: TestAtConditions) -> Result<WorkValues, ScienceError> {
     let work = work(&kind, &found, &left)?;
-    Ok(WorkValues { heat_w: (&work.heat).into(), cop: (&work.cop).into() })
+    Ok(WorkValues { heat_w: work.heat_w.as_ref().map(Into::into), cop: (&work.cop).into() })
 }
 
 /// Hot water used, and what electricity costs.
