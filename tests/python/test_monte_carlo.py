@@ -278,6 +278,18 @@ class MonteCarlo(unittest.TestCase):
         self.check(stated.difference, self.errors.read(left) - self.errors.read(found))
         self.assertEqual(stated.verdict, "better")
 
+    def test_a_change_is_told_where_less_than_one_draw_in_44_speaks_against_it(self):
+        # Two standard uncertainties of a normal distribution leave 2.28 % on the far side.
+        scatter = 0.5
+        for times_u, told in ((1.95, False), (2.05, True)):
+            change = times_u * scatter * 2**0.5
+            for sign, verdict in ((1, "better"), (-1, "worse")):
+                found, left = reading(50.0, scatter_u=scatter), reading(50.0 + sign * change, scatter_u=scatter)
+                against = numpy.mean(sign * (self.errors.read(left) - self.errors.read(found)) < 0)
+                self.assertEqual(against < 0.0228, told)
+                stated = coilside.reading_change(found, left, True).verdict
+                self.assertEqual(stated, verdict if told else "no difference that can be told")
+
     def year(self):
         use = coilside.HotWaterUse(
             litres_a_day=reading(250.0, 50.0, "use"),

@@ -39,13 +39,13 @@ def heat(flow, inlet, outlet):
 
 def test(draw):
     """Arguments of `heat_test`, and GTC's heat and COP of them."""
-    inlet = round(draw.uniform(5, 60), 2)
+    inlet = round(draw.uniform(5, 60), 1)
     arguments = {
         "flow_l_min": draw.uniform(1, 60),
         "flow_u": draw.uniform(0.01, 1),
         "inlet_c": inlet,
         "inlet_u": draw.uniform(0, 0.4),
-        "outlet_c": round(inlet + draw.uniform(2, 35), 2),
+        "outlet_c": round(inlet + draw.uniform(2, 35), 1),
         "outlet_u": draw.uniform(0, 0.4),
         "shared_thermometer_u": draw.uniform(0, 0.5),
         "power_w": draw.uniform(400, 5000),
@@ -106,20 +106,21 @@ class Read:
         return core, value + common**0.5 * u * scale + own
 
     def test(self, inlet, outlet):
-        flow, flow_gtc = self.both(self.draw.uniform(3, 30), 0.3, "flow")
+        flow, flow_gtc = self.both(self.draw.uniform(5, 30), 0.3, "flow")
         cold, cold_gtc = self.both(inlet, 0.3, "thermometer")
         hot, hot_gtc = self.both(outlet, 0.3, "thermometer")
-        power, power_gtc = self.both(self.draw.uniform(500, 3000), 30, "wattmeter")
+        heat_gtc = heat(flow_gtc, cold_gtc, hot_gtc)
+        power, power_gtc = self.both(heat_gtc.x / self.draw.uniform(2, 5), 30, "wattmeter")
         readings = coilside.HeatReadings(flow_l_min=flow, inlet_c=cold, outlet_c=hot, power_w=power)
-        return readings, heat(flow_gtc, cold_gtc, hot_gtc), cold_gtc, hot_gtc, power_gtc
+        return readings, heat_gtc, cold_gtc, hot_gtc, power_gtc
 
 
 def condensers(draw):
     """A condenser read with the thermometer of its heat, and GTC's LMTD, UA and fouling of it."""
     for _ in range(POINTS):
         read = Read(draw)
-        inlet = round(draw.uniform(10, 50), 2)
-        outlet = round(inlet + draw.uniform(3, 10), 2)
+        inlet = round(draw.uniform(10, 50), 1)
+        outlet = round(inlet + draw.uniform(3, 10), 1)
         readings, heat_gtc, cold, hot, _ = read.test(inlet, outlet)
         condensing, condensing_gtc = read.both(outlet + draw.uniform(2, 8), 0.3, "thermometer")
         a, b = condensing_gtc - hot, condensing_gtc - cold
@@ -150,7 +151,7 @@ def fouling_doubt(draw):
 
 
 def works(draw):
-    """Brine machines as found and as left with one set of instruments; GTC's change of COP at like conditions."""
+    """Brine machines as found and as left with one set of instruments; GTC's COP of both at like conditions."""
     model = coilside.performance_error("brine fixed")
     slope_s, slope_w = GTC.ureal(0, 1), GTC.ureal(0, 1)
     for _ in range(POINTS):
@@ -173,9 +174,9 @@ def works(draw):
             case = coilside.TestAtConditions(test=readings, conditions=conditions)
             return case, heat_gtc / power, brine_gtc, water
 
-        inlet = round(draw.uniform(26, 38), 2)
-        found, cop0, s0, w0 = test(inlet, round(draw.uniform(3, 6), 2), 0.0)
-        left, cop1, s1, w1 = test(round(inlet + draw.uniform(-2, 2), 2), round(draw.uniform(3, 6), 2), draw.uniform(-3, 3))
+        inlet = round(draw.uniform(26, 38), 1)
+        found, cop0, s0, w0 = test(inlet, round(draw.uniform(3, 6), 1), 0.0)
+        left, cop1, s1, w1 = test(round(inlet + draw.uniform(-2, 2), 1), round(draw.uniform(3, 6), 1), draw.uniform(-3, 3))
 
         def carnot(s, w):
             return (w + 278.15) / (w + 15 - s)
@@ -183,18 +184,55 @@ def works(draw):
         u = model.cop_u_per_k
         # All of the source's way lies outside the table, and counts twice.
         doubt = 1 + u * (2 * (s1.x - s0.x) * slope_s + (w1.x - w0.x) * slope_w)
-        reference = cop1 - cop0 * carnot(s1, w1) / carnot(s0, w0) * doubt
-        ours = coilside.work_change("brine fixed", found, left).cop.difference
-        yield f"brine {s0.x:.1f} to {s1.x:.1f} °C, water {w0.x:.1f} to {w1.x:.1f} °C", ours, reference
+        found_like = cop0 * carnot(s1, w1) / carnot(s0, w0) * doubt
+        at = f"brine {s0.x:.1f} to {s1.x:.1f} °C, water {w0.x:.1f} to {w1.x:.1f} °C"
+        yield at, read, found, left, found_like, cop1
+
+
+def changes(draw):
+    """The core's change of COP, and GTC's."""
+    for at, _, found, left, before, after in works(draw):
+        yield at, coilside.work_change("brine fixed", found, left).cop.difference, after - before
 
 
 @grid("change of COP at like conditions", bound=1e-3, source=SOURCE)
 def change(draw):
-    for at, ours, reference in works(draw):
+    for at, ours, reference in changes(draw):
         yield Point(at, ours.value, reference.x)
 
 
 @grid("doubt of a change of COP with one set of instruments", bound=2e-4, kind="rel", source=SOURCE)
 def change_doubt(draw):
-    for at, ours, reference in works(draw):
+    for at, ours, reference in changes(draw):
         yield Point(at, ours.standard_u, reference.u)
+
+
+def years(draw):
+    """The core's year before and after, and GTC's electricity with the COP as found and saved."""
+    for at, read, found, left, before, after in works(draw):
+        litres, litres_gtc = read.both(draw.uniform(100, 2000), 20, "use")
+        cold, cold_gtc = read.both(round(draw.uniform(5, 18), 1), 1, "cold")
+        hot, hot_gtc = read.both(round(draw.uniform(45, 65), 1), 1, "hot")
+        price, _ = read.both(draw.uniform(0.1, 0.5), 0.01, "price")
+        use = coilside.HotWaterUse(litres_a_day=litres, cold_c=cold, hot_c=hot, price_a_kwh=price)
+        mass = 365 * litres_gtc / 1000 * density(cold_gtc)
+        heat_kwh = mass * (enthalpy(hot_gtc) - enthalpy(cold_gtc)) / 3.6e6
+        yield at, coilside.year_change("brine fixed", found, left, use), heat_kwh / before, heat_kwh / before - heat_kwh / after
+
+
+@grid("electricity for a year's hot water", bound=2e-4, kind="rel", source=SOURCE)
+def year_value(draw):
+    for at, ours, reference, _ in years(draw):
+        yield Point(at, ours.found_kwh.value, reference.x)
+
+
+@grid("doubt of electricity for a year's hot water", bound=2e-4, kind="rel", source=SOURCE)
+def year_doubt(draw):
+    for at, ours, reference, _ in years(draw):
+        yield Point(at, ours.found_kwh.standard_u, reference.u)
+
+
+@grid("doubt of electricity saved in a year", bound=5e-4, kind="rel", source=SOURCE)
+def saved_doubt(draw):
+    for at, ours, _, reference in years(draw):
+        yield Point(at, ours.saved_kwh.standard_u, reference.u)
