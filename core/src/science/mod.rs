@@ -7,17 +7,26 @@
 
 pub mod acids;
 pub mod air;
+pub mod airflow;
 pub mod atmosphere;
 pub mod calendar;
 pub mod carbonate;
+pub mod change;
 pub mod chemistry;
 pub mod coil;
+pub mod conditions;
 pub mod descaling;
 pub mod electrical;
 mod error;
 pub mod exchanger;
+pub mod flow;
 pub mod formula;
+pub mod frost;
 pub mod heat;
+pub mod heating_curve;
+pub mod instrument;
+pub mod performance;
+pub mod performance_error;
 pub mod place;
 pub mod quantity;
 pub mod refrigerant;
@@ -26,8 +35,11 @@ pub mod scaling;
 pub mod uncertainty;
 pub mod verdict;
 pub mod water;
+pub mod year;
 
 #[cfg(feature = "uniffi")]
 pub mod exports;
+#[cfg(test)]
+mod laws_heat;
 
 pub use error::ScienceError;
