@@ -3,13 +3,14 @@
 //! ```text
 //! heat from air = heat to water − share · electric power        V' = v(on) · heat from air / (h(on) − h(off))
 //! ```
-//! `share` is the part of the electric power that ends in the refrigerant: what the compressor's shell, the fan and the electronics
-//! give away is missing from it. 0.9 with limits ± 0.1 for a hermetic compressor (common practice, no source); fan power in the reading
-//! lowers it.
+//! `share` is the part of the electric power that ends in the refrigerant: what the compressor's shell, the fan and
+//! the electronics give away is missing from it. 0.9 with limits ± 0.1 for a hermetic compressor (common practice, no
+//! source); fan power in the reading lowers it.
 //!
-//! Range: that of moist air; heat from air 1…10⁶ W; enthalpy drop 200…10⁵ J/kg; share 0…1; airflow as it comes, at the state of
-//! arrival. Only with settled running: while the coil frosts or defrosts the balance does not close.
-//! Accuracy: a humidity read 0.03 wrong moves the enthalpy by some 1 kJ/kg; a drop of 5 kJ/kg is then known to a fifth or worse, and says so.
+//! Range: that of moist air; heat from air 1…10⁶ W; enthalpy drop 200…10⁵ J/kg; share 0…1; airflow as it comes, at
+//! the state of arrival. Only with settled running: while the coil frosts or defrosts the balance does not close.
+//! Accuracy: a humidity read 0.03 wrong moves the enthalpy by some 1 kJ/kg; a drop of 5 kJ/kg is then known to a
+//! fifth or worse, and says so.
 //! Source: energy balance; ASHRAE Handbook Fundamentals 2017, ch. 1 (moist air); doubt JCGM 100:2008, 5.1.2.
 
 use super::air::Hygrometer;

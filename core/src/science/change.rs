@@ -3,11 +3,11 @@
 //! ```text
 //! difference = left − found · ratio        better or worse where |difference| > k u(difference), k = 2        else no difference that can be told
 //! ```
-//! u(difference) knows what both results share: an instrument read both times cancels as far as its error is common, and where the
-//! conditions differ, the doubt of the correction is in it.
-//! Which ratio brings a result as found to the conditions as left: heat and COP, `performance::ratios`; the approach of an
-//! exchanger, the heat as left over the heat as found (it grows with the heat that is passed); UA and airflow hardly follow the
-//! conditions and are compared as they are. What was expected (`performance::expected`) against what was measured is the same
+//! u(difference) knows what both results share: an instrument read both times cancels as far as its error is common,
+//! and where the conditions differ, the doubt of the correction is in it. Which ratio brings a result as found to the
+//! conditions as left: heat and COP, `performance::ratios`; the approach of an exchanger, the heat as left over the
+//! heat as found (it grows with the heat that is passed); UA and airflow hardly follow the conditions and are
+//! compared as they are. What was expected (`performance::expected`) against what was measured is the same
 //! comparison.
 //!
 //! Range: results to ±10¹². Accuracy: a change of the same sign as the work's purpose says nothing of its cause.

@@ -4,16 +4,16 @@
 //! liquid source: s = inlet         air: s = (t + t* + 1 K) / 2,  limits ± (t − t* − 1 K) / 2        t* the wet bulb
 //! water: w = (mean + outlet − 2.5 K) / 2,  limits ± (outlet − 2.5 K − mean) / 2        mean = (inlet + outlet) / 2
 //! ```
-//! In the tests that `performance.rs` is measured on the wet bulb is 1 K below the dry one and the water rises by 5 K: there s is the air's
-//! temperature, w the water's mean, and neither limit opens. A dry coil follows the dry bulb and a wet one the wet bulb; a refrigerant
-//! that cools down along with the water (R744) follows the water's mean, one that condenses its outlet. Which of the two a machine
-//! does is not known here, so the middle is taken and the limits count as doubt, under one name, so that it cancels between
-//! like conditions.
-//! The mean is Lorenz' logarithmic one within 0.5 K for rises to 45 K.
+//! In the tests that `performance.rs` is measured on the wet bulb is 1 K below the dry one and the water rises by 5
+//! K: there s is the air's temperature, w the water's mean, and neither limit opens. A dry coil follows the dry bulb
+//! and a wet one the wet bulb; a refrigerant that cools down along with the water (R744) follows the water's mean,
+//! one that condenses its outlet. Which of the two a machine does is not known here, so the middle is taken and the
+//! limits count as doubt, under one name, so that it cancels between like conditions. The mean is Lorenz' logarithmic
+//! one within 0.5 K for rises to 45 K.
 //!
 //! Range: source −25…45 °C (air: also that of moist air), water 0…90 °C, outlet not colder than inlet.
-//! Source: H. Lorenz 1894 for gliding temperatures (from memory); EN 14511-2 for the tests' air (from memory); the middle and its limits are our
-//! own choice, no source.
+//! Source: H. Lorenz 1894 for gliding temperatures (from memory); EN 14511-2 for the tests' air (from memory); the
+//! middle and its limits are our own choice, no source.
 
 use super::air;
 use super::error::{ScienceError, within};
@@ -34,8 +34,8 @@ pub struct Conditions {
 }
 
 impl Conditions {
-    /// Of a machine that takes its heat from air: dry bulb in °C, relative humidity 0.001…1 and pressure at the coil's inlet; water in and
-    /// out in °C (the tank's temperature twice where the condenser lies in the tank).
+    /// Of a machine that takes its heat from air: dry bulb in °C, relative humidity 0.001…1 and pressure at the
+    /// coil's inlet; water in and out in °C (the tank's temperature twice where the condenser lies in the tank).
     pub fn air(
         air_c: &Doubted,
         humidity_rh: &Doubted,

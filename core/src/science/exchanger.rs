@@ -6,10 +6,12 @@
 //! Rf = A (1 / UA now − 1 / UA clean)
 //! ∂LMTD/∂a = (1 − LMTD / a) / ln (a / b)        ∂LMTD/∂b = (LMTD / b − 1) / ln (a / b)        at a = b: 1/2 each
 //! ```
-//! Range: −50…200 °C, both differences at least 0.01 K; heat to 1 MW; NTU 0…100, C 0…1; area 0.001…1000 m²; UA 0.1…10⁶ W/K. A
-//! condensing refrigerant's desuperheating is not told apart: give its condensing temperature on both ends.
+//! Range: −50…200 °C, both differences at least 0.01 K; heat to 1 MW; NTU 0…100, C 0…1; area 0.001…1000 m²; UA
+//! 0.1…10⁶ W/K. A condensing refrigerant's desuperheating is not told apart: give its condensing temperature on both
+//! ends.
 //! Accuracy: exact for constant properties.
-//! Source: Incropera and DeWitt, Fundamentals of Heat and Mass Transfer, ch. 11 (chapter from memory); doubt JCGM 100:2008, 5.1.2.
+//! Source: Incropera and DeWitt, Fundamentals of Heat and Mass Transfer, ch. 11 (chapter from memory); doubt JCGM
+//! 100:2008, 5.1.2.
 
 use super::error::{ScienceError, within};
 use super::quantity::{celsius, to_celsius, warmer_by, within_c, within_temperatures};
@@ -76,8 +78,8 @@ pub fn effectiveness(ntu: f64, capacity_ratio: f64) -> Result<f64, ScienceError>
     Ok(passed / (unbalance + capacity_ratio * passed))
 }
 
-/// Resistance in m² K/W of what has settled on the surface. An exchanger that passes more than it did clean is refused: one of the two
-/// measurements is wrong, or the clean one was not clean.
+/// Resistance in m² K/W of what has settled on the surface. An exchanger that passes more than it did clean is
+/// refused: one of the two measurements is wrong, or the clean one was not clean.
 pub fn fouling_resistance(
     area: Area,
     ua_now: ThermalConductance,
@@ -105,8 +107,8 @@ pub struct EndsRead {
 }
 
 impl EndsRead {
-    /// The logarithmic mean temperature difference in kelvin, with its doubt. For a refrigerant that condenses, give its temperature at
-    /// both ends: the same doubt, not two.
+    /// The logarithmic mean temperature difference in kelvin, with its doubt. For a refrigerant that condenses, give
+    /// its temperature at both ends: the same doubt, not two.
     pub fn lmtd_k(&self) -> Result<Doubted, ScienceError> {
         let (hot_in, hot_out) = (self.hot_in_c.value(), self.hot_out_c.value());
         let (cold_in, cold_out) = (self.cold_in_c.value(), self.cold_out_c.value());
@@ -131,7 +133,8 @@ impl EndsRead {
         ))
     }
 
-    /// Heat passed for each kelvin of that difference, W/K. Thermometers that the heat was worked out from are not counted twice.
+    /// Heat passed for each kelvin of that difference, W/K. Thermometers that the heat was worked out from are not
+    /// counted twice.
     pub fn ua_w_k(&self, heat_w: &Doubted) -> Result<Doubted, ScienceError> {
         within("heat_w", heat_w.value(), 0.0, HEAT_MAX_W)?;
         Ok(heat_w.over(&self.lmtd_k()?))

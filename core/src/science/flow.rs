@@ -4,11 +4,13 @@
 //! bucket: V' = V / t         u(t)² = 2 (reaction limit)² / 3, for starting and stopping; u(V) rectangular
 //! meter: limits ± (percent of the reading + digits · step), rectangular        over a period: V' = (end − start) / t
 //! ```
-//! **A bucket cannot measure a closed loop**: opening it to fill the bucket changes the flow that was to be measured. So a bucket
-//! gives an [`OpenFlow`], of which only [`heat::once_through_w`](super::heat::once_through_w) makes heat, and nothing makes a [`LoopFlow`] of it.
+//! **A bucket cannot measure a closed loop**: opening it to fill the bucket changes the flow that was to be measured.
+//! So a bucket gives an [`OpenFlow`], of which only [`heat::once_through_w`](super::heat::once_through_w) makes heat,
+//! and nothing makes a [`LoopFlow`] of it.
 //!
 //! Range: bucket 0.1…1000 l in 1…3600 s; flow 0.1…1000 l/min; period 1 s…1 year.
-//! Accuracy: that of the readings. A stopwatch's own error (below 0.01 %) is left out. Reaction limit 0.2 s: common practice, no source.
+//! Accuracy: that of the readings. A stopwatch's own error (below 0.01 %) is left out. Reaction limit 0.2 s: common
+//! practice, no source.
 //! Source: JCGM 100:2008 (GUM), 4.3.7 (rectangular) and 5.1.2 (propagation).
 
 use super::error::{ScienceError, within};
@@ -66,8 +68,8 @@ pub struct Bucket {
 }
 
 impl Bucket {
-    /// The flow out of the open outlet. `bucket` names the bucket and `filling` this filling of it: the volume's error is the same each
-    /// time one bucket is filled to one mark, the hand on the watch is not.
+    /// The flow out of the open outlet. `bucket` names the bucket and `filling` this filling of it: the volume's
+    /// error is the same each time one bucket is filled to one mark, the hand on the watch is not.
     pub fn flow(&self, bucket: &str, filling: &str) -> Result<OpenFlow, ScienceError> {
         within("volume_l", self.volume_l, 0.1, 1000.0)?;
         within("volume_limit_l", self.volume_limit_l, 0.0, self.volume_l / 2.0)?;

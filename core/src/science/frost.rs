@@ -8,8 +8,8 @@
 //! A coil that is below 0 °C but above the dew point stays dry: no frost in dry cold air.
 //!
 //! Range: surface −60…60 °C, dew point −60…60 °C.
-//! Accuracy: that of the readings; says whether frost can form, not how fast. The 1.5 K between refrigerant and surface is common
-//! practice, no source; so is the rule that frost begins where the coldest surface does.
+//! Accuracy: that of the readings; says whether frost can form, not how fast. The 1.5 K between refrigerant and
+//! surface is common practice, no source; so is the rule that frost begins where the coldest surface does.
 //! Source: ice forms below 0 °C from vapour that reaches its dew point; guard band JCGM 106:2012, 8.3.
 
 use super::error::{ScienceError, within};

@@ -3,14 +3,15 @@
 //! ```text
 //! heat = V ρ(start) (h(end) − h(start)) / t + standing loss        heating time = V ρ(start) (h(end) − h(start)) / (heat − standing loss)
 //! ```
-//! V ρ(start) is the mass in a full tank at the start; what expands leaves through the valve (under 1.5 %) and is taken as heated.
-//! Nothing may be drawn off meanwhile. The tank's mean temperature is what one sensor does not know: **stratification** is a limit in
-//! kelvin on each mean, given by whoever reads it; 3 K for one sensor in a standing tank, 1 K where it is circulated (common practice, no
-//! source).
+//! V ρ(start) is the mass in a full tank at the start; what expands leaves through the valve (under 1.5 %) and is
+//! taken as heated. Nothing may be drawn off meanwhile. The tank's mean temperature is what one sensor does not know:
+//! **stratification** is a limit in kelvin on each mean, given by whoever reads it; 3 K for one sensor in a standing
+//! tank, 1 K where it is circulated (common practice, no source).
 //!
-//! Range: tank 1…100 000 l, water 0…100 °C, the end not colder than the start; time 60 s…7 days; standing loss 0…10 kW; heat for a
-//! heating time: at least 10 W above the loss.
-//! Accuracy: that of what is given. The metal that warms with the water is left out (1 to 2 % of a steel tank's heat): heat comes out low by it.
+//! Range: tank 1…100 000 l, water 0…100 °C, the end not colder than the start; time 60 s…7 days; standing loss 0…10
+//! kW; heat for a heating time: at least 10 W above the loss.
+//! Accuracy: that of what is given. The metal that warms with the water is left out (1 to 2 % of a steel tank's
+//! heat): heat comes out low by it.
 //! Source: energy balance; water IAPWS SR6-08(2011); doubt JCGM 100:2008, 5.1.2.
 
 use super::error::{ScienceError, within};

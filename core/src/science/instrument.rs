@@ -4,13 +4,13 @@
 //! error limit ±a: u = a / √3, of which u √r is the same at each reading of the instrument and u √(1 − r) is each reading's own
 //! display step d: u = d / (2 √3)      scatter: as given      both each reading's own
 //! ```
-//! With r = 1 an error is wholly common and cancels in a difference; with r = 0 nothing does. Two readings of one instrument are
-//! then correlated by r. Two instruments share nothing, and an instrument without a name shares nothing with itself: nobody
-//! knows that it was the same one.
+//! With r = 1 an error is wholly common and cancels in a difference; with r = 0 nothing does. Two readings of one
+//! instrument are then correlated by r. Two instruments share nothing, and an instrument without a name shares
+//! nothing with itself: nobody knows that it was the same one.
 //!
 //! Range: values and limits to ±10¹², r 0…1. Accuracy: a limit is taken as rectangular.
-//! Source: JCGM 100:2008 (GUM), 4.3.7 and F.2.2.1 (rectangular), F.1.2.3 (common causes), 5.2.2 (correlation). r = 0.8 where nothing
-//! is known: common practice, no source.
+//! Source: JCGM 100:2008 (GUM), 4.3.7 and F.2.2.1 (rectangular), F.1.2.3 (common causes), 5.2.2 (correlation). r =
+//! 0.8 where nothing is known: common practice, no source.
 
 use super::error::{ScienceError, within};
 use super::uncertainty::{Cause, Doubted, from_limits, from_resolution};
@@ -51,8 +51,8 @@ impl Instrument {
         Ok(self)
     }
 
-    /// A reading with its doubt. `reading` ("as found inlet_c") names what is its own, and the argument if it is refused: no two
-    /// readings may have the same.
+    /// A reading with its doubt. `reading` ("as found inlet_c") names what is its own, and the argument if it is
+    /// refused: no two readings may have the same.
     pub fn reads(&self, reading: &str, stated: Stated) -> Result<Doubted, ScienceError> {
         let limit_u = from_limits(stated.error_limit)?;
         let common = if self.name.is_empty() { 0.0 } else { self.common };

@@ -1,4 +1,5 @@
-//! What holds across the files about heat: any numbers give a finite answer or a refusal, energy balances close, units lead back.
+//! What holds across the files about heat: any numbers give a finite answer or a refusal, energy balances close,
+//! units lead back.
 
 use super::ScienceError;
 use super::airflow::CoilBalance;

@@ -5,19 +5,21 @@
 //! ln (capacity(site) / capacity(rated)) = a (s(site) − s(rated)) + b (w(site) − w(rated))
 //! doubt of either logarithm: u · (g(site) − g(rated)) for s and again for w,  g(x) = x inside the table's range, 2 for 1 outside
 //! ```
-//! s and w are those of `conditions.rs`; u, a and b those of `performance_error.rs`. Constant second-law efficiency between the
-//! refrigerant's temperatures: 5 K above the water and 10 K below the source leave less error than the water's and the
-//! source's own (fixed speed, air: 0.25 to 0.08 root mean square of the logarithm). Slopes fitted beside it were next to no better on
-//! machines that they were not fitted to, but for variable speed, where they follow the house's load: left out.
-//! The model's error is one slope a machine, so it cancels as far as two corrections go the same way, and is nothing where
-//! rated point and site are the same.
+//! s and w are those of `conditions.rs`; u, a and b those of `performance_error.rs`. Constant second-law efficiency
+//! between the refrigerant's temperatures: 5 K above the water and 10 K below the source leave less error than the
+//! water's and the source's own (fixed speed, air: 0.25 to 0.08 root mean square of the logarithm; both offsets
+//! chosen among six pairs on the same table). Slopes fitted beside it were next to no better on machines that they
+//! were not fitted to, but for variable speed, where they follow the house's load: left out. The model's error is one
+//! slope a machine, so it cancels as far as two corrections go the same way, and is nothing where rated point and
+//! site are the same.
 //!
 //! Range: s −25…45 °C, w 0…90 °C and at most 5 K below s; at most 30 K from the rated point in each.
-//! Accuracy: measured on **space-heating** machines: hplib's table, source −7…12 °C of air (brine only at 0 °C, well water only at 10 °C), flow
-//! 24…52 °C, the warmer the air the cooler the flow. **No open table of hot-water ratings was found.** A water heater at 20 °C of air
-//! and 55 °C of water lies outside: each kelvin outside counts twice (our own choice, no source). Past a doubt of 0.3 the range given is an order of size.
-//! A fixed source in the table also means that brine's and well water's source slope is not measured: air's is used, and counts
-//! twice. Capacity of variable-speed machines is not predicted: their tests run at the house's load.
+//! Accuracy: measured on **space-heating** machines: hplib's table, source −7…12 °C of air (brine only at 0 °C, well
+//! water only at 10 °C), flow 24…52 °C, the warmer the air the cooler the flow. **No open table of hot-water ratings
+//! was found.** A water heater at 20 °C of air and 55 °C of water lies outside: each kelvin outside counts twice (our
+//! own choice, no source). Past a doubt of 0.3 the range given is an order of size. A fixed source in the table also
+//! means that brine's and well water's source slope is not measured: air's is used, and counts twice. Capacity of
+//! variable-speed machines is not predicted: their tests run at the house's load.
 //! Source: second-law efficiency: any textbook of thermodynamics; error: `tests/outside/performance_model.py`.
 
 use super::conditions::Conditions;
@@ -176,8 +178,8 @@ pub struct Expected {
     pub capacity_w: Option<Doubted>,
 }
 
-/// What a machine with these rated points should give at the conditions on site: from the point that leaves the least doubt of
-/// COP. A point too far away is passed over; if all are, the last one's refusal is given.
+/// What a machine with these rated points should give at the conditions on site: from the point that leaves the least
+/// doubt of COP. A point too far away is passed over; if all are, the last one's refusal is given.
 pub fn expected(kind: Kind, points: &[Rated], site: &Conditions) -> Result<Expected, ScienceError> {
     let mut best: Option<Expected> = None;
     let mut refused = ScienceError::Missing { argument: "rated points".to_owned() };

@@ -1,14 +1,15 @@
 //! How wrong the model of `performance.rs` is, as measured; written by hand from `tests/outside/performance_error.tsv`.
 //!
-//! `tests/outside/performance_model.py` works the numbers out from the 505 rated machines of the table in the PyPI package hplib 1.9
-//! (T. Tjaden, H. Hoops, K. Rösken, CC BY 4.0; from the public Keymark test results, average climate), and `tests/python` fails
-//! when the numbers here are no longer what that table says. Nothing of the table itself is here.
+//! `tests/outside/performance_model.py` works the numbers out from the 505 rated machines of the table in the PyPI
+//! package hplib 1.9 (T. Tjaden, H. Hoops, K. Rösken, CC BY 4.0; from the public Keymark test results, average
+//! climate), and `tests/python` fails when the numbers here are no longer what that table says. Nothing of the table
+//! itself is here.
 //!
-//! What one kelvin of difference between the rated point and the site adds to the doubt, as a part of the value (of its
-//! logarithm), one standard uncertainty: √(a² + b²) with
-//! a, of the model beside the table's fitted coefficients, the larger of half the span 16…84 % and a quarter of the span 2.5…97.5 %, so
-//! that two of it hold 95 % of the machines; and b, of those coefficients beside the tests that they were fitted to (1.2533 times
-//! the table's median absolute error, twice, over the mean distance of the drawn conditions).
+//! What one kelvin of difference between the rated point and the site adds to the doubt, as a part of the value (of
+//! its logarithm), one standard uncertainty: √(a² + b²) with a, of the model beside the table's fitted coefficients,
+//! the larger of half the span 16…84 % and a quarter of the span 2.5…97.5 %, so that two of it hold 95 % of the
+//! machines; and b, of those coefficients beside the tests that they were fitted to (1.2533 times the table's median
+//! absolute error, twice, over the mean distance of the drawn conditions).
 
 /// The numbers of one kind of machine.
 #[derive(Debug, Clone, Copy, PartialEq)]

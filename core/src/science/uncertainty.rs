@@ -4,12 +4,13 @@
 //! y = f(x1, x2, …)      part of cause c in y = Σ ∂f/∂xi · (part of c in xi)      u(y)² = Σ over causes (part of c in y)²
 //! rectangular limits ±a: u = a / √3          a display's step d: u = d / (2 √3)
 //! ```
-//! Each independent cause of error has a name and a signed part, one standard uncertainty long. What two results share they
-//! carry under the same name, so correlation needs no coefficient: one thermometer read twice cancels in a difference exactly
-//! as far as its error is common, also between as found and as left.
+//! Each independent cause of error has a name and a signed part, one standard uncertainty long. What two results
+//! share they carry under the same name, so correlation needs no coefficient: one thermometer read twice cancels in a
+//! difference exactly as far as its error is common, also between as found and as left.
 //!
 //! Range: first order; right while the function is close to straight over a few standard uncertainties.
-//! Source: JCGM 100:2008 (GUM), 5.1.2 and 5.2.2 (propagation), F.1.2.3 (common causes), 4.3.7 and F.2.2.1 (rectangular).
+//! Source: JCGM 100:2008 (GUM), 5.1.2 and 5.2.2 (propagation), F.1.2.3 (common causes), 4.3.7 and F.2.2.1
+//! (rectangular).
 
 use super::error::{ScienceError, within};
 use std::borrow::Cow;
@@ -43,8 +44,8 @@ impl Doubted {
         Ok(Self { value, parts: BTreeMap::new() })
     }
 
-    /// The same value with one more cause, whose standard uncertainty is given in the value's unit (0 to 10¹²). `argument`
-    /// names it if it is not a usable number.
+    /// The same value with one more cause, whose standard uncertainty is given in the value's unit (0 to 10¹²).
+    /// `argument` names it if it is not a usable number.
     pub fn because(mut self, argument: &str, cause: Cause, standard_u: f64) -> Result<Self, ScienceError> {
         within(argument, standard_u, 0.0, VALUE_MAX)?;
         *self.parts.entry(cause).or_default() += standard_u;
@@ -98,8 +99,8 @@ impl Doubted {
         Ok(Self { value, parts })
     }
 
-    /// The same value with one more cause whose part has a sign: where it pushes the other way than in another result, the
-    /// two cancel.
+    /// The same value with one more cause whose part has a sign: where it pushes the other way than in another
+    /// result, the two cancel.
     pub(super) fn with_part(mut self, cause: Cause, part: f64) -> Self {
         *self.parts.entry(cause).or_default() += part;
         self

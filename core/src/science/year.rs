@@ -3,8 +3,8 @@
 //! ```text
 //! heat = 365 · litres a day · ρ(cold) (h(hot) − h(cold))        electricity = heat / COP        saved = heat (1 / COP found − 1 / COP left)
 //! ```
-//! Both COP at the same conditions, taken to hold all year: the year's own mean differs, which is the larger part of what is not
-//! known; the doubt given is that of the COP, the use and the price.
+//! Both COP at the same conditions, taken to hold all year: the year's own mean differs, which is the larger part of
+//! what is not known; the doubt given is that of the COP, the use and the price.
 //!
 //! Range: 1…100 000 litres a day, water 0…100 °C, hot above cold, COP 0.5…20, price 0…100 a kWh in any currency.
 //! Accuracy: first order; with a COP in doubt by more than 15 % the upper end is too low.
