@@ -8,8 +8,8 @@
 //! ```
 //! The wet bulb is found by Halley's steps, to a millionth of a kelvin.
 //! Range: −50…60 °C, humidity 0.001…1, 50 000…120 000 Pa. Humidity is over ice below 0.01 °C.
-//! Accuracy: an ideal gas; real air holds about 0.4 % more water. Just around a wet bulb of 0 °C a wet and an iced bulb differ
-//! by a few tenths of a kelvin, and for some air both would do; the wet one is given.
+//! Accuracy: an ideal gas; real air holds 0.3 to 0.7 % more water. Just around a wet bulb of 0 °C a wet and an iced bulb differ
+//! by up to 1 K, most in dry air. For some air both would do; the wet one is given.
 //! Source: ASHRAE Handbook Fundamentals 2017, ch. 1, eq. 20, 24, 26, 30, 33, 35; constants as in the PyPI package PsychroLib 2.5.0.
 
 use super::error::{ScienceError, within};
@@ -69,7 +69,8 @@ impl Hygrometer<'_> {
         let t_c = to_celsius(dry_bulb);
         let vapour_pa = humidity * vapour_pressure_pa(dry_bulb.get::<kelvin>());
         let w = WATER_TO_AIR * vapour_pa / (p - vapour_pa);
-        let dew_point = saturation_temperature("humidity_rh", Pressure::new::<pascal>(vapour_pa))?;
+        // Saturated air's may round to a hair above the dry bulb.
+        let dew_point = saturation_temperature("humidity_rh", Pressure::new::<pascal>(vapour_pa))?.min(dry_bulb);
         Ok(Air {
             dry_bulb,
             humidity: Ratio::new::<ratio>(humidity),
