@@ -9,7 +9,7 @@
 //! The wet bulb is found by Halley's steps, to a millionth of a kelvin.
 //! Range: −50…60 °C, humidity 0.001…1, 50 000…120 000 Pa. Humidity is over ice below 0.01 °C.
 //! Accuracy: an ideal gas; real air holds 0.3 to 0.7 % more water. Just around a wet bulb of 0 °C a wet and an iced bulb differ
-//! by up to 1 K, most in dry air, and for some air both would do; the wet one is given.
+//! by up to 1 K, most in dry air. For some air both would do; the wet one is given.
 //! Source: ASHRAE Handbook Fundamentals 2017, ch. 1, eq. 20, 24, 26, 30, 33, 35; constants as in the PyPI package PsychroLib 2.5.0.
 
 use super::error::{ScienceError, within};
