@@ -13,9 +13,9 @@ impl Argument for f64 {
     }
 }
 
-impl Argument for Option<f64> {
+impl<T: Argument> Argument for Option<T> {
     fn drawn(name: &str, draw: &mut Draw) -> Self {
-        (draw.below(4) > 0).then(|| draw.number(name))
+        (draw.below(4) > 0).then(|| T::drawn(name, draw))
     }
 }
 

@@ -62,6 +62,13 @@ impl Draw {
             return;
         }
         let told = self.told.entry(argument.to_owned()).or_default();
+        // Some functions refuse twice: what no reading can be, then what this calculation cannot take.
+        let coarser =
+            |coarse: (f64, f64), fine: (f64, f64)| fine.1 > fine.0 && coarse.1 - coarse.0 > 1e4 * (fine.1 - fine.0);
+        if told.iter().any(|&fine| coarser((least, most), fine)) {
+            return;
+        }
+        told.retain(|&coarse| !coarser(coarse, (least, most)));
         if told.len() == RANGES_KEPT {
             told.remove(0);
         }

@@ -102,7 +102,7 @@ pub(crate) fn wrong_with_refusal(error: &ScienceError, names: &[String]) -> Opti
     let (ScienceError::OutOfRange { argument, .. }
     | ScienceError::NotUnderstood { argument, .. }
     | ScienceError::Missing { argument }) = error;
-    // "date (its year)" and "lower or upper" name an argument with their first word.
-    let named = argument.split(' ').next().unwrap_or_default();
-    (!names.iter().any(|name| name == named)).then(|| format!("refused {argument}, which is none of {names:?}"))
+    // "date (its year)" and "lower or upper" name arguments among other words.
+    let named = argument.split(' ').any(|word| names.iter().any(|name| name == word));
+    (!named).then(|| format!("refused {argument}, which is none of {names:?}"))
 }
