@@ -101,7 +101,11 @@ pub(crate) fn wrong_with_refusal(error: &ScienceError, names: &[String]) -> Opti
     }
     let (ScienceError::OutOfRange { argument, .. }
     | ScienceError::NotUnderstood { argument, .. }
-    | ScienceError::Missing { argument }) = error;
+    | ScienceError::Missing { argument }) = error
+    else {
+        // No answer: each value was in range, and none is to blame.
+        return None;
+    };
     // "date (its year)" and "lower or upper" name arguments among other words.
     let named = argument.split(' ').any(|word| names.iter().any(|name| name == word));
     (!named).then(|| format!("refused {argument}, which is none of {names:?}"))

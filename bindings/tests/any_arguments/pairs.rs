@@ -1,7 +1,7 @@
 //! Pairs of functions that lead back to where they began, through the border.
 
 use crate::draw::Draw;
-use coilside_core::science::exports::{air, chemistry, electrical, exchanger, heat, surroundings};
+use coilside_core::science::exports::{air, electrical, exchanger, heat, scaling, surroundings};
 
 const POINTS: usize = 2000;
 
@@ -36,8 +36,8 @@ fn both_scaling_indices_tell_the_same_saturation() {
     for _ in 0..POINTS {
         let (ph, c) = (draw.between(4.0, 11.0), draw.between(0.0, 95.0));
         let (ca, alk, tds) = (draw.between(1.0, 2000.0), draw.between(1.0, 2000.0), draw.between(1.0, 10_000.0));
-        let langelier = chemistry::langelier_index(ph, c, ca, alk, tds).unwrap();
-        let ryznar = chemistry::ryznar_index(ph, c, ca, alk, tds).unwrap();
+        let langelier = scaling::langelier_index(ph, c, ca, alk, tds).unwrap();
+        let ryznar = scaling::ryznar_index(ph, c, ca, alk, tds).unwrap();
         assert!((ryznar - (ph - 2.0 * langelier)).abs() < 1e-12);
     }
 }

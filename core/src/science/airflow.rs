@@ -48,7 +48,7 @@ impl CoilBalance {
         within("share_to_refrigerant", self.share_to_refrigerant.value(), 0.0, 1.0)?;
         within("power_w", self.power_w.value(), 0.0, 1e6)?;
         let from_air = self.heat_w.less(&self.power_w.times(&self.share_to_refrigerant));
-        within("heat from air_w", from_air.value(), 1.0, 1e6)?;
+        within("heat_w less power_w", from_air.value(), 1.0, 1e6)?;
         Ok(from_air)
     }
 
@@ -62,7 +62,7 @@ impl CoilBalance {
             let on = on.air(celsius(on_c), on_rh, self.pressure)?;
             let off = off.air(celsius(off_c), off_rh, self.pressure)?;
             let drop = (on.enthalpy - off.enthalpy).get::<joule_per_kilogram>();
-            within("enthalpy drop_j_kg", drop, 200.0, 1e5)?;
+            within("enthalpy from air_on_c to air_off_c", drop, 200.0, 1e5)?;
             Ok(on.volume.get::<cubic_meter_per_kilogram>() / drop)
         })?;
         Ok(self.heat_from_air_w()?.times(&each_joule))

@@ -169,7 +169,7 @@ pub fn label_check(
     within("cup_ml", cup.get::<milliliter>(), 10.0, 5000.0)?;
     let by_ratio = dilute(parts_concentrate, parts_water, bucket)?.fraction.get::<ratio>();
     let concentrate_l = cups * cup.get::<liter>();
-    within("concentrate_l", concentrate_l, 0.0, bucket_l)?;
+    within("cups of cup_ml, in litres,", concentrate_l, 0.0, bucket_l)?;
     let filled_up = concentrate_l / bucket_l;
     let added = concentrate_l / (concentrate_l + bucket_l);
     let apart = |share: f64| share.max(by_ratio) / share.min(by_ratio);
@@ -217,7 +217,7 @@ mod tests {
     fn more_concentrate_than_the_bucket_holds_is_refused() {
         let refused =
             label_check(1.0, 1.0, Volume::new::<liter>(1.0), 9.0, Volume::new::<milliliter>(250.0)).unwrap_err();
-        assert!(matches!(refused, ScienceError::OutOfRange { argument, .. } if argument == "concentrate_l"));
+        assert!(matches!(refused, ScienceError::OutOfRange { argument, .. } if argument.starts_with("cups")));
     }
 
     proptest! {

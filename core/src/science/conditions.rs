@@ -15,7 +15,7 @@
 //! Source: H. Lorenz 1894 for gliding temperatures (from memory); EN 14511-2 for the tests' air (from memory); the
 //! middle and its limits are our own choice, no source.
 
-use super::air;
+use super::air::Hygrometer;
 use super::error::{ScienceError, within};
 use super::quantity::{celsius, to_celsius};
 use super::uncertainty::{Cause, Doubted};
@@ -43,9 +43,10 @@ impl Conditions {
         water_in_c: &Doubted,
         water_out_c: &Doubted,
     ) -> Result<Self, ScienceError> {
-        within("air_c", air_c.value(), -25.0, 45.0)?;
+        within("source_c", air_c.value(), -25.0, 45.0)?;
+        let inlet = Hygrometer { dry_bulb_name: "source_c", humidity_name: "source_rh" };
         let wet_bulb_c = Doubted::through([air_c, humidity_rh], |[air_c, humidity]| {
-            Ok(to_celsius(air::from_humidity(celsius(air_c), humidity, pressure)?.wet_bulb))
+            Ok(to_celsius(inlet.air(celsius(air_c), humidity, pressure)?.wet_bulb))
         })?;
         let limits = (air_c.value() - wet_bulb_c.value() - TEST_WET_BULB_K) / 2.0;
         let middle = (air_c.value() + wet_bulb_c.value() + TEST_WET_BULB_K) / 2.0;
@@ -56,7 +57,7 @@ impl Conditions {
 
     /// Of a machine that takes its heat from a liquid, which arrives at `source_in_c`; water as above.
     pub fn liquid(source_in_c: &Doubted, water_in_c: &Doubted, water_out_c: &Doubted) -> Result<Self, ScienceError> {
-        within("source_in_c", source_in_c.value(), -25.0, 45.0)?;
+        within("source_c", source_in_c.value(), -25.0, 45.0)?;
         Ok(Self { source_c: source_in_c.clone(), water_c: water(water_in_c, water_out_c)? })
     }
 }

@@ -45,6 +45,18 @@ impl ScienceError {
         Self::OutOfRange { argument: argument.to_owned(), value, least, most }
     }
 
+    /// The same refusal by the names that a border gives the arguments: pairs of ours and theirs.
+    #[cfg(feature = "uniffi")]
+    pub(crate) fn renamed(mut self, names: &[(&str, &str)]) -> Self {
+        if let Self::OutOfRange { argument, .. } | Self::NotUnderstood { argument, .. } | Self::Missing { argument } =
+            &mut self
+            && let Some((_, theirs)) = names.iter().find(|(ours, _)| ours == argument)
+        {
+            *argument = (*theirs).to_owned();
+        }
+        self
+    }
+
     /// A word that is not known, with what would have been.
     pub(crate) fn word(argument: &str, value: &str, expected: &str) -> Self {
         Self::NotUnderstood {

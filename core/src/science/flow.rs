@@ -40,7 +40,7 @@ impl OpenFlow {
 impl LoopFlow {
     /// What a meter shows, in l/min (0.1…1000).
     pub fn metered(flow_l_min: Doubted) -> Result<Self, ScienceError> {
-        Ok(Self(checked(flow_l_min)?))
+        Ok(Self(checked("flow_l_min", flow_l_min)?))
     }
 
     /// In l/min.
@@ -49,8 +49,9 @@ impl LoopFlow {
     }
 }
 
-fn checked(flow_l_min: Doubted) -> Result<Doubted, ScienceError> {
-    within("flow_l_min", flow_l_min.value(), FLOW_LEAST_L_MIN, FLOW_MOST_L_MIN)?;
+/// A flow in l/min; `argument` names what it was worked out from.
+fn checked(argument: &str, flow_l_min: Doubted) -> Result<Doubted, ScienceError> {
+    within(argument, flow_l_min.value(), FLOW_LEAST_L_MIN, FLOW_MOST_L_MIN)?;
     Ok(flow_l_min)
 }
 
@@ -84,7 +85,7 @@ impl Bucket {
         let time = Doubted::new("time_s", self.time_s / S_OF_MIN)?
             .because("reaction_limit_s", Cause::new(format!("{filling}, start")), one_press / S_OF_MIN)?
             .because("reaction_limit_s", Cause::new(format!("{filling}, stop")), one_press / S_OF_MIN)?;
-        Ok(OpenFlow(checked(volume.over(&time))?))
+        Ok(OpenFlow(checked("volume_l over time_s in minutes", volume.over(&time))?))
     }
 }
 
@@ -150,13 +151,14 @@ impl Counted {
 
     /// The flow through a water meter that counts litres.
     pub fn litres(&self, counter: &Instrument, period: &str) -> Result<LoopFlow, ScienceError> {
-        LoopFlow::metered(self.each_second(counter, period)?.scaled(S_OF_MIN))
+        let flow_l_min = self.each_second(counter, period)?.scaled(S_OF_MIN);
+        Ok(LoopFlow(checked("end less start over time_s in minutes", flow_l_min)?))
     }
 
     /// The mean power in watt of a meter that counts kilowatt-hours, of heat or of electricity.
     pub fn kilowatt_hours(&self, counter: &Instrument, period: &str) -> Result<Doubted, ScienceError> {
         let power_w = self.each_second(counter, period)?.scaled(3.6e6);
-        within("mean power_w", power_w.value(), 0.0, 1e6)?;
+        within("end less start over time_s in watt", power_w.value(), 0.0, 1e6)?;
         Ok(power_w)
     }
 }

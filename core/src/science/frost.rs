@@ -72,7 +72,7 @@ pub fn frost(coldest: &Coldest, dew_point_c: &Doubted) -> Result<Frost, ScienceE
             evaporating_c.plus(&above)
         }
     };
-    within("surface_c", surface_c.value(), -60.0, 60.0)?;
+    within("coldest_c", surface_c.value(), -60.0, 60.0)?;
     within("dew_point_c", dew_point_c.value(), -60.0, 60.0)?;
     let above_dew_point = surface_c.less(dew_point_c);
     let margin_k = if above_dew_point.value() > surface_c.value() { above_dew_point } else { surface_c };

@@ -15,6 +15,9 @@
 use super::error::{ScienceError, within};
 use super::uncertainty::{Cause, Doubted, from_limits, from_resolution};
 
+/// As for any value.
+const LIMIT_MOST: f64 = 1e12;
+
 /// How far two readings of one instrument are taken to share its error, as a correlation, where nothing else is known.
 pub const COMMON_USUAL: f64 = 0.8;
 
@@ -54,6 +57,7 @@ impl Instrument {
     /// A reading with its doubt. `reading` ("as found inlet_c") names what is its own, and the argument if it is
     /// refused: no two readings may have the same.
     pub fn reads(&self, reading: &str, stated: Stated) -> Result<Doubted, ScienceError> {
+        within("error_limit", stated.error_limit, 0.0, LIMIT_MOST)?;
         let limit_u = from_limits(stated.error_limit)?;
         let common = if self.name.is_empty() { 0.0 } else { self.common };
         let own = |what: &str| Cause::new(format!("{reading}, {what}"));

@@ -93,8 +93,8 @@ pub struct Ratios {
 pub fn ratios(kind: Kind, from: &Conditions, to: &Conditions) -> Result<Ratios, ScienceError> {
     let source_k = to.source_c.value() - from.source_c.value();
     let water_k = to.water_c.value() - from.water_c.value();
-    within("source_shift_k", source_k, -SHIFT_MOST_K, SHIFT_MOST_K)?;
-    within("water_shift_k", water_k, -SHIFT_MOST_K, SHIFT_MOST_K)?;
+    within("source_c from one to the other", source_k, -SHIFT_MOST_K, SHIFT_MOST_K)?;
+    within("water_out_c from one to the other", water_k, -SHIFT_MOST_K, SHIFT_MOST_K)?;
     let (start, end) = (Carnot::at(from)?, Carnot::at(to)?);
     let error = kind.error();
     let path =
@@ -151,7 +151,7 @@ struct Carnot {
 impl Carnot {
     fn at(conditions: &Conditions) -> Result<Self, ScienceError> {
         let (source, water) = (conditions.source_c.value(), conditions.water_c.value());
-        within("water_c", water, source - ABOVE_WATER_K, 90.0)?;
+        within("water_out_c with water_in_c", water, source - ABOVE_WATER_K, 90.0)?;
         let hot_k = water + ABOVE_WATER_K + ZERO_C_K;
         let lift_k = water + ABOVE_WATER_K - (source - BELOW_SOURCE_K);
         Ok(Self { cop: hot_k / lift_k, by_source: 1.0 / lift_k, by_water: 1.0 / hot_k - 1.0 / lift_k })

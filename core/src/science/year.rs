@@ -49,9 +49,9 @@ pub struct Year {
 
 /// A year's electricity for `heat_kwh` with the COP of before and after the work, at a price for each kWh.
 pub fn year(heat_kwh: &Doubted, cop: &Change, price_a_kwh: &Doubted) -> Result<Year, ScienceError> {
-    within("heat_kwh", heat_kwh.value(), 0.0, 1e7)?;
-    within("cop as found", cop.found.value(), 0.5, 20.0)?;
-    within("cop as left", cop.left.value(), 0.5, 20.0)?;
+    within("heat of litres_a_day", heat_kwh.value(), 0.0, 1e7)?;
+    within("cop of power_w as found", cop.found.value(), 0.5, 20.0)?;
+    within("cop of power_w as left", cop.left.value(), 0.5, 20.0)?;
     within("price_a_kwh", price_a_kwh.value(), 0.0, 100.0)?;
     let [found_kwh, left_kwh] = [&cop.found, &cop.left].map(|cop| heat_kwh.over(cop));
     let saved_kwh = found_kwh.less(&left_kwh);

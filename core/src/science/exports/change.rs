@@ -88,7 +88,8 @@ pub fn reading_change(
     higher_is_better: bool,
 ) -> Result<ChangeValues, ScienceError> {
     let better = if higher_is_better { Better::Higher } else { Better::Lower };
-    Ok((&Change::between(&found.doubted("as found")?, &left.doubted("as left")?, better)?).into())
+    let change = Change::between(&found.doubted("as found")?, &left.doubted("as left")?, better);
+    Ok((&change.map_err(of_both)?).into())
 }
 
 /// A heat test and the conditions that it ran at.
@@ -108,7 +109,12 @@ impl TestAtConditions {
 }
 
 fn work(kind: &str, found: &TestAtConditions, left: &TestAtConditions) -> Result<WorkChange, ScienceError> {
-    change::work(Kind::named(kind)?, &found.tested("as found")?, &left.tested("as left")?)
+    change::work(Kind::named(kind)?, &found.tested("as found")?, &left.tested("as left")?).map_err(of_both)
+}
+
+/// A verdict's refusal: the difference of two readings, each in range, is not.
+fn of_both(refusal: ScienceError) -> ScienceError {
+    refusal.renamed(&[("value", "value of both"), ("value_u", "error_limit of both")])
 }
 
 /// What the work changed in heat and COP.
@@ -205,14 +211,19 @@ pub fn condenser_by_instruments(
         cold_in_c: heat.inlet_c,
         cold_out_c: heat.outlet_c,
     };
-    let ua_w_k = ends.ua_w_k(&heat.heat_w)?;
+    let of_the_test = |refusal: ScienceError| {
+        let cold = [("cold_in_c", "inlet_c"), ("cold_out_c", "outlet_c"), ("heat_w", "outlet_c less inlet_c")];
+        refusal.renamed(&cold).renamed(&[("hot_in_c", "condensing_c"), ("hot_out_c", "condensing_c")])
+    };
+    let ua_w_k = ends.ua_w_k(&heat.heat_w).map_err(of_the_test)?;
     let fouling = exchanger::fouling_resistance_read(
         &area_m2.doubted("area_m2")?,
         &ua_w_k,
         &ua_clean_w_k.doubted("ua_clean_w_k")?,
-    )?;
+    )
+    .map_err(|refusal| refusal.renamed(&[("ua_now_w_k", "ua_clean_w_k beside what condensing_c gives")]))?;
     Ok(CondenserValues {
-        lmtd_k: (&ends.lmtd_k()?).into(),
+        lmtd_k: (&ends.lmtd_k().map_err(of_the_test)?).into(),
         ua_w_k: (&ua_w_k).into(),
         approach_k: (&approach_k).into(),
         fouling_m2_k_w: (&fouling).into(),

@@ -2,7 +2,7 @@
 
 use super::reading::{DoubtedValue, ReadingValue};
 use crate::science::airflow::CoilBalance;
-use crate::science::flow::{Bucket, Counted, MeterError};
+use crate::science::flow::{Bucket, Counted, LoopFlow, MeterError};
 use crate::science::frost::{Coldest, frost};
 use crate::science::heating_curve::{self, HeatingCurve};
 use crate::science::instrument::Instrument;
@@ -61,8 +61,13 @@ pub fn meter_flow(
     digits: f64,
     step_l_min: f64,
 ) -> Result<DoubtedValue, ScienceError> {
-    let stated = MeterError { percent_of_reading, digits, step: step_l_min }.stated(reading_l_min)?;
-    Ok((&Instrument::named("meter").reads("reading_l_min", stated)?).into())
+    let stated = MeterError { percent_of_reading, digits, step: step_l_min }.stated(reading_l_min).map_err(in_l_min)?;
+    let reading = Instrument::named("meter").reads("reading_l_min", stated).map_err(in_l_min)?;
+    Ok(LoopFlow::metered(reading).map_err(in_l_min)?.l_min().into())
+}
+
+fn in_l_min(refusal: ScienceError) -> ScienceError {
+    refusal.renamed(&[("step", "step_l_min"), ("error_limit", "percent_of_reading"), ("flow_l_min", "reading_l_min")])
 }
 
 /// A counter read twice.
@@ -125,7 +130,8 @@ pub fn heating_curve_heat(
         time_s: time_s.doubted("time_s")?,
         standing_loss_w: standing_loss_w.doubted("standing_loss_w")?,
     };
-    Ok((&curve.heat_w("curve")?).into())
+    let in_the_curve = |refusal: ScienceError| refusal.renamed(&[("from_c", "start_c"), ("to_c", "end_c")]);
+    Ok((&curve.heat_w("curve").map_err(in_the_curve)?).into())
 }
 
 /// [`heating_curve::heating_time_min`], with its doubt.

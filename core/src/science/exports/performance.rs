@@ -26,8 +26,13 @@ impl ConditionReadings {
     /// `at` names what these readings have of their own.
     pub(super) fn conditions(&self, at: &str) -> Result<Conditions, ScienceError> {
         let source_c = self.source_c.doubted(&format!("{at} source_c"))?;
-        let water_in_c = self.water_in_c.doubted(&format!("{at} inlet_c"))?;
-        let water_out_c = self.water_out_c.doubted(&format!("{at} outlet_c"))?;
+        // Under the names of a heat test's readings: there they are the same ones.
+        let water = |reading: &ReadingValue, test: &str, here: &str| {
+            let name = format!("{at} {test}");
+            reading.doubted(&name).map_err(|refusal| refusal.renamed(&[(&name, here)]))
+        };
+        let water_in_c = water(&self.water_in_c, "inlet_c", "water_in_c")?;
+        let water_out_c = water(&self.water_out_c, "outlet_c", "water_out_c")?;
         match &self.source_rh {
             None => Conditions::liquid(&source_c, &water_in_c, &water_out_c),
             Some(humidity) => {
