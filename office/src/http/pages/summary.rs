@@ -10,7 +10,7 @@ use maud::{DOCTYPE, Markup, html};
 
 use super::frame::{head, languages, mark};
 use super::photos::picture;
-use super::visit_photos::pairs_of;
+use super::visit_photos::{pairs_of, size};
 use super::visit_readings::shared_name;
 use super::visitor::Visitor;
 use super::{Page, PageError};
@@ -175,7 +175,8 @@ fn pairs(words: &Words, record: &Record<'_>, token: &str) -> Markup {
                     div.pair { @for (title, photo) in pair.sides() {
                         @match photo.filter(|photo| is_here(record, Some(photo))) {
                             Some(photo) => figure {
-                                img src={ "/s/" (token) "/photos/" (photo.digest) } alt=(title) loading="lazy" decoding="async";
+                                img src={ "/s/" (token) "/photos/" (photo.digest) } alt=(title) loading="lazy" decoding="async"
+                                    width=[size(photo).map(|(width, _)| width)] height=[size(photo).map(|(_, height)| height)];
                                 figcaption { (title) }
                             },
                             None => div.no-photo { b { (title) } span { (words.text("office-no-photo")) } },
@@ -208,6 +209,7 @@ fn numbers(words: &Words, record: &Record<'_>, summary: &Summary) -> Markup {
         @if !summary.numbers.is_empty() {
             section {
                 h2 { (words.text("office-summary-numbers")) }
+                @for line in &summary.gain { p.gain { (line) } }
                 p.quiet { (words.text("office-summary-numbers-hint")) }
                 ul.numbers { @for changed in &summary.numbers {
                     li {
