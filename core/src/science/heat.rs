@@ -1,7 +1,7 @@
 //! Heat given to the water and the coefficient of performance, with their doubt.
 //!
 //! ```text
-//! Q = V' ρ(inlet) (h(outlet) − h(inlet))        COP = Q / P
+//! Q = V' ρ(inlet) (h(outlet) − h(inlet))        COP = Q / P        into a bucket: ρ(outlet)
 //! ∂Q/∂V' = Q/V'     ∂Q/∂outlet = V' ρ cp(outlet)     ∂Q/∂inlet = −V' ρ cp(inlet) − Q · expansion(inlet)
 //! ```
 //! Range: flow 0.1…1000 l/min, water 0…100 °C, outlet not colder than inlet, power 10…100 000 W.
@@ -9,9 +9,10 @@
 //! Source: energy balance of a steady flow; properties IAPWS SR6-08(2011); doubt JCGM 100:2008, eq. 10 and 16.
 
 use super::error::{ScienceError, within};
+use super::flow::{LoopFlow, OpenFlow};
 use super::quantity::{celsius, within_temperatures};
 use super::uncertainty::{Cause, Doubted};
-use super::water;
+use super::water::{self, Water};
 use uom::si::available_energy::joule_per_kilogram;
 use uom::si::mass_density::kilogram_per_cubic_meter;
 use uom::si::specific_heat_capacity::joule_per_kilogram_kelvin;
@@ -56,7 +57,6 @@ pub struct HeatResult {
 impl HeatTest {
     /// Works out heat and COP.
     pub fn result(&self) -> Result<HeatResult, ScienceError> {
-        within("flow_l_min", self.flow_l_min.value, 0.1, 1000.0)?;
         within("power_w", self.power_w.value, 10.0, 100_000.0)?;
         within("flow_u", self.flow_l_min.standard_u, 0.0, 1000.0)?;
         within("power_u", self.power_w.standard_u, 0.0, 100_000.0)?;
@@ -71,7 +71,7 @@ impl HeatTest {
         let outlet = doubted("outlet_c", "outlet_u", self.outlet_c)?.because("shared_thermometer_u", shared, u)?;
         let power = doubted("power_w", "power_u", self.power_w)?;
 
-        let heat_w = heat_w(&flow, &inlet, &outlet)?;
+        let heat_w = heat_w(&LoopFlow::metered(flow)?, &inlet, &outlet)?;
         let cop = heat_w.over(&power);
         Ok(HeatResult { heat_w, cop })
     }
@@ -81,22 +81,47 @@ fn doubted(argument: &'static str, argument_u: &'static str, reading: Reading) -
     Doubted::new(argument, reading.value)?.because(argument_u, Cause::new(argument), reading.standard_u)
 }
 
-/// Heat in watt that a flow in l/min, metered at the inlet, takes up between two temperatures in °C.
-pub fn heat_w(flow_l_min: &Doubted, inlet_c: &Doubted, outlet_c: &Doubted) -> Result<Doubted, ScienceError> {
+/// Heat in watt that a flow, metered at the inlet, takes up between two temperatures in °C.
+pub fn heat_w(flow: &LoopFlow, inlet_c: &Doubted, outlet_c: &Doubted) -> Result<Doubted, ScienceError> {
+    let (cold, hot) = ends(inlet_c, outlet_c)?;
+    let heat = taken_up_w(flow.l_min(), &cold, &hot, &cold);
+    let by_inlet = heat.by_inlet - heat.w * cold.expansion.get::<per_kelvin>();
+    Ok(Doubted::from_slopes(heat.w, &[(heat.by_flow, flow.l_min()), (by_inlet, inlet_c), (heat.by_outlet, outlet_c)]))
+}
+
+/// The same of water that passes once and runs hot into a bucket.
+pub fn once_through_w(flow: &OpenFlow, inlet_c: &Doubted, outlet_c: &Doubted) -> Result<Doubted, ScienceError> {
+    let (cold, hot) = ends(inlet_c, outlet_c)?;
+    let heat = taken_up_w(flow.l_min(), &cold, &hot, &hot);
+    let by_outlet = heat.by_outlet - heat.w * hot.expansion.get::<per_kelvin>();
+    Ok(Doubted::from_slopes(heat.w, &[(heat.by_flow, flow.l_min()), (heat.by_inlet, inlet_c), (by_outlet, outlet_c)]))
+}
+
+fn ends(inlet_c: &Doubted, outlet_c: &Doubted) -> Result<(Water, Water), ScienceError> {
     let (t_in, t_out) = (celsius(inlet_c.value()), celsius(outlet_c.value()));
     let cold = water::liquid("inlet_c", t_in)?;
     within_temperatures("outlet_c", t_out, t_in, celsius(100.0))?;
-    let hot = water::liquid("outlet_c", t_out)?;
+    Ok((cold, water::liquid("outlet_c", t_out)?))
+}
 
+/// Heat in watt with its slopes, but for what the metered water's own density adds.
+struct TakenUp {
+    w: f64,
+    by_flow: f64,
+    by_inlet: f64,
+    by_outlet: f64,
+}
+
+fn taken_up_w(flow_l_min: &Doubted, cold: &Water, hot: &Water, metered: &Water) -> TakenUp {
     let flow_m3_s = flow_l_min.value() / L_MIN_OF_M3_S;
-    let mass_kg_s = flow_m3_s * cold.density.get::<kilogram_per_cubic_meter>();
-    let rise_j_kg = (hot.enthalpy - cold.enthalpy).get::<joule_per_kilogram>();
-    let heat = mass_kg_s * rise_j_kg;
-    let by_flow = heat / flow_l_min.value();
-    let by_outlet = mass_kg_s * hot.specific_heat.get::<joule_per_kilogram_kelvin>();
-    let by_inlet =
-        -mass_kg_s * cold.specific_heat.get::<joule_per_kilogram_kelvin>() - heat * cold.expansion.get::<per_kelvin>();
-    Ok(Doubted::from_slopes(heat, &[(by_flow, flow_l_min), (by_inlet, inlet_c), (by_outlet, outlet_c)]))
+    let mass_kg_s = flow_m3_s * metered.density.get::<kilogram_per_cubic_meter>();
+    let w = mass_kg_s * (hot.enthalpy - cold.enthalpy).get::<joule_per_kilogram>();
+    TakenUp {
+        w,
+        by_flow: w / flow_l_min.value(),
+        by_inlet: -mass_kg_s * cold.specific_heat.get::<joule_per_kilogram_kelvin>(),
+        by_outlet: mass_kg_s * hot.specific_heat.get::<joule_per_kilogram_kelvin>(),
+    }
 }
 
 #[cfg(test)]

@@ -6,15 +6,24 @@
 //! platform gets the same bits. Clause and table numbers of standards are from memory: no standard's text was opened.
 
 pub mod air;
+pub mod airflow;
 pub mod atmosphere;
 pub mod calendar;
+pub mod change;
 pub mod chemistry;
 pub mod coil;
+pub mod conditions;
 pub mod electrical;
 mod error;
 pub mod exchanger;
+pub mod flow;
 pub mod formula;
+pub mod frost;
 pub mod heat;
+pub mod heating_curve;
+pub mod instrument;
+pub mod performance;
+pub mod performance_error;
 pub mod place;
 pub mod quantity;
 pub mod rules;
@@ -22,6 +31,7 @@ pub mod scaling;
 pub mod uncertainty;
 pub mod verdict;
 pub mod water;
+pub mod year;
 
 #[cfg(feature = "uniffi")]
 pub mod exports;

@@ -62,6 +62,49 @@ impl Doubted {
         Self { value, parts }
     }
 
+    /// The result of a function known only by its values: the slope toward each input is taken over a hundredth of that
+    /// input's doubt, on both sides of it, or on one where the function's range ends.
+    pub fn through<const N: usize>(
+        inputs: [&Doubted; N],
+        function: impl Fn([f64; N]) -> Result<f64, ScienceError>,
+    ) -> Result<Self, ScienceError> {
+        let at = inputs.map(Self::value);
+        let value = function(at)?;
+        let mut parts = BTreeMap::new();
+        for (index, input) in inputs.iter().enumerate() {
+            // Where an input has no doubt its slope does not matter.
+            let doubt = input.standard_u();
+            if doubt == 0.0 {
+                continue;
+            }
+            let beside = |step: f64| {
+                let mut moved = at;
+                if let Some(x) = moved.get_mut(index) {
+                    *x += step;
+                }
+                function(moved)
+            };
+            let step = (doubt / 100.0).max(libm::fabs(input.value) * 1e-6);
+            let rise = match (beside(-step), beside(step)) {
+                (Ok(before), Ok(after)) => (after - before) / 2.0,
+                (Err(_), Ok(after)) => after - value,
+                (Ok(before), Err(_)) => value - before,
+                (Err(refused), Err(_)) => return Err(refused),
+            };
+            for (cause, part) in &input.parts {
+                *parts.entry(cause.clone()).or_default() += rise / step * part;
+            }
+        }
+        Ok(Self { value, parts })
+    }
+
+    /// The same value with one more cause whose part has a sign: where it pushes the other way than in another result, the
+    /// two cancel.
+    pub(super) fn with_part(mut self, cause: Cause, part: f64) -> Self {
+        *self.parts.entry(cause).or_default() += part;
+        self
+    }
+
     /// The value itself.
     pub fn value(&self) -> f64 {
         self.value
@@ -76,6 +119,21 @@ impl Doubted {
     pub fn over(&self, divisor: &Self) -> Self {
         let value = self.value / divisor.value;
         Self::from_slopes(value, &[(1.0 / divisor.value, self), (-value / divisor.value, divisor)])
+    }
+
+    /// This times another.
+    pub fn times(&self, factor: &Self) -> Self {
+        Self::from_slopes(self.value * factor.value, &[(factor.value, self), (self.value, factor)])
+    }
+
+    /// This times a number that is not in doubt.
+    pub fn scaled(&self, factor: f64) -> Self {
+        Self::from_slopes(self.value * factor, &[(factor, self)])
+    }
+
+    /// This and another together.
+    pub fn plus(&self, other: &Self) -> Self {
+        Self::from_slopes(self.value + other.value, &[(1.0, self), (1.0, other)])
     }
 
     /// This less another: what the work changed.
@@ -115,6 +173,22 @@ mod tests {
     fn two_thermometers_add_in_squares() {
         let difference = reading(55.0, "one", 0.3).less(&reading(50.0, "other", 0.4));
         assert!((difference.standard_u() - 0.5).abs() < 1e-15);
+    }
+
+    #[test]
+    fn a_function_known_by_its_values_has_the_slopes_of_the_same_function_by_its_formula() {
+        let (a, b) = (reading(100.0, "one", 3.0), reading(50.0, "other", 2.0));
+        let by_values = Doubted::through([&a, &b], |[a, b]| Ok(a / b)).unwrap();
+        assert!((by_values.standard_u() / a.over(&b).standard_u() - 1.0).abs() < 1e-6);
+        let product = Doubted::through([&a, &b], |[a, b]| Ok(a * b)).unwrap();
+        assert!((product.standard_u() / a.times(&b).standard_u() - 1.0).abs() < 1e-6);
+    }
+
+    #[test]
+    fn where_a_range_ends_the_slope_is_taken_on_the_other_side() {
+        let x = reading(1.0, "one", 0.3);
+        let ends_at_1 = |[x]: [f64; 1]| within("x", x, 0.0, 1.0).map(|()| 2.0 * x);
+        assert!((Doubted::through([&x], ends_at_1).unwrap().standard_u() - 0.6).abs() < 1e-9);
     }
 
     #[test]
