@@ -1,6 +1,8 @@
 """One visit's numbers, readings in and results out, worked out again from reference libraries alone.
 
-Water: `iapws` (IAPWS-95). Doubt: `GTC`, a GUM calculator that tracks shared causes by itself. Scale: PHREEQC by `phreeqpython`.
+Water: `iapws` (IAPWS-95). Doubt: `GTC`, a GUM calculator that tracks shared causes by itself. Wet bulb: `psychrolib`. Scale: PHREEQC
+by `phreeqpython`. The model that brings as found to the conditions as left is written out anew here from its stated equations; how
+far off it is was measured elsewhere (`tests/outside/performance_model.py`).
 Nothing here calls a function of the core's science: the values come off the screens, as a technician sees them.
 """
 
@@ -13,7 +15,8 @@ import unittest
 
 import iapws
 import phreeqpython
-from GTC import log10, ureal, value, uncertainty
+import psychrolib
+from GTC import exp, log10, uncertainty, ureal, value
 
 import coilside
 from test_short_visit import ASSIGNMENT
@@ -41,18 +44,25 @@ READINGS = {
     "capacitance": (24.7, 0.5),
 }
 LAST_YEAR = {"flow-found": ("9.5", "L/min"), "water-in-found": ("38.5", "Cel"), "water-out-found": ("42.5", "Cel")}
-NEW_EACH_TIME = 1 / 3  # of the limits; the rest an instrument keeps from before to after
+WHOLE_NUMBERS = {"power-found", "power-left", "supply-conductivity", "supply-hardness", "supply-alkalinity"}
+COMMON = 0.8  # correlation of two readings of one instrument in one place: common practice, no source
 IAPWS_RELATIVE = 1e-3  # the core's equation for water (IAPWS SR6-08) lies this near to IAPWS-95, rises of a few kelvin included
+
+
+def rectangular(half_width):
+    """An error within these limits: JCGM 100, 4.3.7."""
+    return ureal(0, half_width / math.sqrt(3))
 
 
 def reference_readings():
     """Each reading as GTC carries it: what an instrument keeps in one place is one and the same input before and after."""
     kept, readings = {}, {}
     for name, (reading, limit) in READINGS.items():
-        u = limit / math.sqrt(3)  # rectangular: JCGM 100, 4.3.7
         place = re.sub("-(found|left)$", "", name)
-        kept.setdefault(place, ureal(0, u * math.sqrt(1 - NEW_EACH_TIME**2)))
-        readings[name] = reading + kept[place] + ureal(0, u * NEW_EACH_TIME)
+        if place not in kept:
+            kept[place] = rectangular(limit) * math.sqrt(COMMON)
+        step = 1 if name in WHOLE_NUMBERS else 0.1
+        readings[name] = reading + kept[place] + rectangular(limit) * math.sqrt(1 - COMMON) + rectangular(step / 2)
     return readings
 
 
@@ -69,9 +79,50 @@ def water(t):
     return rho + (rho_more - rho_less) / (2 * step) * off, h + (h_more - h_less) / (2 * step) * off
 
 
-def reference_results():
+MODEL = {"wet or dry": ureal(0, 1), "mean or outlet": ureal(0, 1), "humidity": rectangular(0.3)}
+MODEL.update({(of, by): ureal(0, 1) for of in ("cop", "heat") for by in ("source", "water")})
+COP_U, HEAT_U, HEAT_BY_SOURCE, HEAT_BY_WATER = 0.01288, 0.01016, 0.02808, -0.00376  # for each kelvin; air, one speed
+
+
+def conditions(read, stage):
+    """The temperatures that stand for source and water: their middle, and the way to either end as one shared input."""
+    psychrolib.SetUnitSystem(psychrolib.SI)
+
+    def bulb(dry, humidity):
+        return psychrolib.GetTWetBulbFromRelHum(dry, humidity, 101_325)
+
+    air, t, humidity, step = read[f"air-on-{stage}"], value(read[f"air-on-{stage}"]), 0.6, 0.01
+    by_air = (bulb(t + step, humidity) - bulb(t - step, humidity)) / (2 * step)
+    by_humidity = (bulb(t, humidity + step) - bulb(t, humidity - step)) / (2 * step)
+    wet = bulb(t, humidity) + by_air * (air - t) + by_humidity * MODEL["humidity"]
+    source = (air + wet + 1) / 2 + (t - value(wet) - 1) / 2 / math.sqrt(3) * MODEL["wet or dry"]
+    mean, end = (read[f"water-in-{stage}"] + read[f"water-out-{stage}"]) / 2, read[f"water-out-{stage}"] - 2.5
+    return source, (mean + end) / 2 + value(end - mean) / 2 / math.sqrt(3) * MODEL["mean or outlet"]
+
+
+def as_left(read):
+    """What brings COP and heat from the conditions as found to those as left."""
+    (source, tap), (source_left, tap_left) = conditions(read, "found"), conditions(read, "left")
+
+    def path(start, end, least, most):  # a kelvin outside what the model was measured on counts twice
+        weighted = [2 * value(x) - min(max(value(x), least), most) for x in (start, end)]
+        return weighted[1] - weighted[0]
+
+    paths = {"source": path(source, source_left, -7, 12), "water": path(tap, tap_left, 21.5, 49.5)}
+
+    def model(of, u):
+        return 1 + sum(u * kelvin * MODEL[of, by] for by, kelvin in paths.items())
+
+    def carnot(s, w):
+        return (w + 5 + 273.15) / ((w + 5) - (s - 10))
+
+    cop = carnot(source_left, tap_left) / carnot(source, tap) * model("cop", COP_U)
+    grown = HEAT_BY_SOURCE * (source_left - source) + HEAT_BY_WATER * (tap_left - tap)
+    return {"result-cop": cop, "result-heat": exp(grown) * model("heat", HEAT_U)}
+
+
+def reference_results(read):
     """The expected results by the name of their screen: a list of uncertain numbers, as found before as left."""
-    read = reference_readings()
     results = {name: [] for name in ("result-heat", "result-cop", "result-water-rise", "result-air-drop")}
     for stage in ("found", "left"):
         (rho, cold), (_, hot) = water(read[f"water-in-{stage}"]), water(read[f"water-out-{stage}"])
@@ -90,12 +141,12 @@ def reference_results():
 
 def langelier(read):
     """The handbooks' short formula, from memory, with GTC's own derivatives."""
-    calcium = read["supply-hardness"] * (0.8 + ureal(0, 0.2 / math.sqrt(3)))
-    solids = read["supply-conductivity"] * (0.65 + ureal(0, 0.1 / math.sqrt(3)))
+    calcium = read["supply-hardness"] * (0.8 + rectangular(0.2))
+    solids = read["supply-conductivity"] * (0.65 + rectangular(0.1))
     a = (log10(solids) - 1) / 10
     b = -13.12 * log10(read["water-out-left"] + 273) + 34.55
     saturation = (9.3 + a + b) - (log10(calcium) - 0.4 + log10(read["supply-alkalinity"]))
-    return read["supply-ph"] - saturation + ureal(0, 0.25 / math.sqrt(3))
+    return read["supply-ph"] - saturation + rectangular(0.25)
 
 
 NAMES = {
@@ -147,7 +198,8 @@ class VisitNumbers(unittest.TestCase):
         act(coilside.Action.ENTER(field="read:capacitance-label", text="25"))
         cls.sheet = act(coilside.Action.GO(to="readings")).blocks
         cls.details = act(coilside.Action.GO(to="details")).blocks
-        cls.expected = reference_results()
+        cls.read = reference_readings()
+        cls.expected = reference_results(cls.read)
 
     def lines_under(self, key):
         """The words below a result's heading, up to the next."""
@@ -193,7 +245,7 @@ class VisitNumbers(unittest.TestCase):
         for key in ("result-heat", "result-cop", "result-water-rise", "result-air-drop"):
             with self.subTest(key):
                 found, left = self.expected[key]
-                difference = left - found
+                difference = left - found * as_left(self.read).get(key, 1)
                 [(shown, doubt, decimals)] = numbers_of(rows[key][2])
                 self.check(shown, doubt, decimals, difference)
                 told = abs(value(difference)) > 2 * uncertainty(difference)

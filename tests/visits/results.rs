@@ -1,11 +1,12 @@
 //! What the readings come to: numbers against those worked out beforehand, and what a technician reads about them.
 //!
 //! Expected numbers: Python with iapws 1.5.5 (IAPWS-95 at 1 bar) for water and GTC 1.5.1 for the doubt, as in
-//! `tests/python/test_visit_numbers.py`; limits rectangular, a third of them new at each reading.
+//! `tests/python/test_visit_numbers.py`: limits and display steps rectangular, one instrument in one place correlated by 0.8
+//! with itself; heat and COP as found brought to the conditions as left.
 
 use coilside_core::action::Action;
 use coilside_core::procedure::library::built_in;
-use coilside_core::record::results::{Change, Conditions, Kind, Results, Stage, results};
+use coilside_core::record::results::{Change, Kind, Results, Stage, results};
 use coilside_core::round::{Assignment, PastReading};
 use coilside_core::science::verdict::Verdict;
 use coilside_core::screen::{Block, Screen, Tone};
@@ -69,10 +70,10 @@ fn heat_cop_rise_and_drop_are_those_of_iapws_and_gtc() {
     let results = come_to(&with(&[]));
     // Value and expanded uncertainty as found and as left, then the difference.
     let expected = [
-        (Kind::Heat, [(1866.17, 1023.43), (3456.00, 1147.31)], (1589.83, 528.90)),
-        (Kind::Cop, [(1.9043, 1.0465), (3.5265, 1.1773)], (1.6223, 0.5444)),
-        (Kind::WaterRise, [(3.0, 1.6330), (5.0, 1.6330)], (2.0, 0.7698)),
-        (Kind::AirDrop, [(5.5, 0.8165), (7.0, 0.8165)], (1.5, 0.3849)),
+        (Kind::Heat, [(1866.17, 1024.77), (3456.00, 1148.87)], (1600.32, 706.58)),
+        (Kind::Cop, [(1.9043, 1.0478), (3.5265, 1.1789)], (1.6836, 0.7320)),
+        (Kind::WaterRise, [(3.0, 1.6350), (5.0, 1.6350)], (2.0, 1.0392)),
+        (Kind::AirDrop, [(5.5, 0.8206), (7.0, 0.8206)], (1.5, 0.5292)),
     ];
     for (kind, values, (difference, doubt)) in expected {
         let outcome = results.of(kind).unwrap();
@@ -86,8 +87,6 @@ fn heat_cop_rise_and_drop_are_those_of_iapws_and_gtc() {
         close(changed.expanded_u, doubt);
         assert_eq!(changed.change, Change::More, "{kind:?}");
     }
-    // The water left hotter by more than its doubt, the air was the same: harder for the machine.
-    assert_eq!(results.conditions, Conditions::Harder);
 }
 
 #[test]
@@ -106,7 +105,7 @@ fn what_is_measured_once_is_judged_by_its_limit_and_its_whole_doubt() {
     // 120 MΩ at 20 °C is a quarter of it at 40 °C: two halvings. Doubt by GTC.
     let at_40 = of(&[("insulation", "120"), ("winding-temperature", "20")], Kind::InsulationAt40);
     close(at_40.at(Stage::Once).unwrap().value, 30.0);
-    close(at_40.at(Stage::Once).unwrap().expanded_u, 2.4018);
+    close(at_40.at(Stage::Once).unwrap().expanded_u, 2.4049);
     // pHs by hand from the handbooks' formula: 9.3 + 0.14278 + 1.71898 − (1.75354 + 2.17609) = 7.23213; doubt by GTC.
     let water = [
         ("supply-ph", "7.4"),
@@ -117,7 +116,7 @@ fn what_is_measured_once_is_judged_by_its_limit_and_its_whole_doubt() {
     ];
     let scaling = of(&water, Kind::Scaling);
     assert!((scaling.at(Stage::Once).unwrap().value - 0.1776).abs() < 1e-3);
-    close(scaling.at(Stage::Once).unwrap().expanded_u, 0.3451);
+    close(scaling.at(Stage::Once).unwrap().expanded_u, 0.3499);
     assert_eq!(scaling.verdict, Some(Verdict::TooCloseToCall));
 }
 
@@ -162,21 +161,23 @@ fn before_the_readings_the_sheet_says_what_it_waits_for() {
 }
 
 #[test]
-fn a_better_machine_is_called_so_only_where_air_and_water_cannot_have_done_it() {
+fn a_change_is_called_one_only_at_like_air_and_water_and_beyond_its_doubt() {
     let means = |readings: &[(&str, &str)]| {
         let lines = under(&read(readings).go("readings").unwrap(), "Heat to the water");
         lines.last().unwrap().clone()
     };
-    assert!(means(&with(&[])).starts_with("More heat than before, by more than the doubt."));
-    // Air 6 K warmer, the water the same within its doubt: easier for the machine.
-    let easier = with(&[("air-on-left", "24.5"), ("water-in-left", "38.0"), ("water-out-left", "43.0")]);
-    assert!(means(&easier).contains("do not put it down to the work alone"));
+    assert!(means(&with(&[])).starts_with("More heat than before at like air and water, by more than the doubt."));
     assert!(means(&with(&[("water-out-left", "43.0"), ("flow-left", "9.0")])).starts_with("No difference in heat"));
     let worse = with(&[("water-in-left", "41.9"), ("water-out-left", "43.0"), ("flow-left", "9.0")]);
-    assert!(means(&worse).contains("look again before you leave"));
-    let harder =
-        with(&[("air-on-left", "9.0"), ("water-in-left", "41.9"), ("water-out-left", "43.0"), ("flow-left", "9.0")]);
-    assert!(means(&harder).contains("judge it at like conditions"));
+    assert!(means(&worse).contains("Look again before you leave"));
+    // 28 % more heat, while the air was 10 K warmer: the model gives a machine that has not changed as much.
+    let ten_kelvin = [("water-out-found", "50.0"), ("water-out-left", "50.0"), ("flow-left", "11.5")];
+    let warmer = with(&[&ten_kelvin[..], &[("air-on-left", "28.5")]].concat());
+    assert!(means(&warmer).starts_with("No difference in heat"), "{}", means(&warmer));
+    assert!(means(&with(&ten_kelvin)).starts_with("More heat than before"), "the same without the warmer air");
+    // Colder than the model reaches.
+    let apart = with(&[("air-on-found", "-26.0")]);
+    assert!(means(&apart).contains("cannot be compared"), "{}", means(&apart));
 }
 
 #[test]
@@ -233,9 +234,9 @@ fn charts_stand_where_there_is_a_before_and_an_after_and_details_behind_them() {
     assert_eq!(charts(&scene.go("readings").unwrap()), 2);
     let details = scene.go("details").unwrap();
     let Some(Block::Table { rows, .. }) = details.blocks.first() else { panic!("{details:?}") };
-    assert_eq!(rows[0][2].replace('\u{a0}', " "), "+1590 ± 530 W");
+    assert_eq!(rows[0][2].replace('\u{a0}', " "), "+1600 ± 710 W");
     assert_eq!(rows[0][3], "more");
-    let Some(Block::Table { rows, .. }) = details.blocks.get(2) else { panic!("{details:?}") };
+    let Some(Block::Table { rows, .. }) = details.blocks.get(1) else { panic!("{details:?}") };
     assert!(
         rows.iter().any(|row| row[2] == "Flow meter" && row[3].replace('\u{a0}', " ") == "± 0.5 L/min"),
         "{rows:?}"

@@ -245,15 +245,14 @@ fn next(from: &Sources<'_>) -> Vec<String> {
     vec![from.words.fill("summary-next-service", &[("day", from.next_day)]), from.words.text("summary-next-between")]
 }
 
-/// Whether the unit needs less electricity for the same hot water. Only said where it can be told, and where neither air
-/// nor water can have been the cause.
+/// Whether the unit needs less electricity for the same hot water. Only said where it can be told at like air and water.
 fn gain(words: &Words, results: &Results) -> Option<String> {
-    let change = results.of(Kind::Cop)?.change?.change;
-    let key = match (change, results.conditions) {
-        (Change::More, conditions) if conditions.no_easier() => "summary-gain-less-power",
-        (Change::Less, conditions) if conditions.no_harder() => "summary-gain-more-power",
-        (Change::More | Change::Less, _) => "summary-gain-conditions",
-        (Change::None, _) => "summary-gain-none",
+    let cop = results.of(Kind::Cop).filter(|cop| cop.at(Stage::Found).is_some() && cop.at(Stage::Left).is_some())?;
+    let key = match cop.change.map(|changed| changed.change) {
+        Some(Change::More) => "summary-gain-less-power",
+        Some(Change::Less) => "summary-gain-more-power",
+        Some(Change::None) => "summary-gain-none",
+        None => "summary-gain-conditions",
     };
     Some(words.text(key))
 }
@@ -266,8 +265,8 @@ fn worked_out(from: &Sources<'_>, run: &Run) -> Vec<Changed> {
         .into_iter()
         .filter_map(|(kind, key)| {
             let outcome = results.of(kind)?;
-            let meaning = words.text(outcome.change?.change.owner_key());
-            let told = told(outcome, results.conditions, words, from.units);
+            let meaning = outcome.change.map(|changed| words.text(changed.change.owner_key())).unwrap_or_default();
+            let told = told(outcome, words, from.units);
             let at = |stage| told.at(stage).map(str::to_owned);
             Some(Changed { label: words.text(key), found: at(Stage::Found)?, left: at(Stage::Left)?, meaning })
         })

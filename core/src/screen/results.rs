@@ -26,7 +26,7 @@ pub(super) fn blocks(view: &View<'_>, visit: &VisitView<'_>) -> Vec<Block> {
     }
     let mut blocks = vec![text(words.text("result-title"), 2, Tone::Plain)];
     for outcome in &results.outcomes {
-        let told = told(outcome, results.conditions, words, view.units);
+        let told = told(outcome, words, view.units);
         blocks.push(text(told.name.clone(), 3, Tone::Plain));
         match chart(outcome, &told, words) {
             Some(chart) => {
@@ -81,7 +81,7 @@ pub(super) fn notice(view: &View<'_>, visit: &VisitView<'_>) -> Option<Notice> {
         .iter()
         .filter_map(|kind| results.of(*kind))
         .filter_map(|outcome| {
-            let told = told(outcome, results.conditions, words, view.units);
+            let told = told(outcome, words, view.units);
             let value = told.at(stage)?.to_owned();
             let parts = [("name", told.name.as_str()), ("value", &value), ("means", &told.means)];
             Some(words.fill("result-line", &parts))
@@ -110,7 +110,7 @@ pub(super) fn details(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
     let results = of(visit);
     let columns = |keys: &[&str]| keys.iter().map(|key| words.text(key)).collect();
     let row = |outcome: &Outcome| {
-        let told = told(outcome, results.conditions, words, view.units);
+        let told = told(outcome, words, view.units);
         let values: Vec<String> = told.values.iter().map(|value| staged(words, value)).collect();
         vec![told.name, values.join("; "), told.difference.unwrap_or_default(), told.verdict]
     };
@@ -120,9 +120,6 @@ pub(super) fn details(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
         columns: columns(&["details-result", "column-value", "details-difference", "details-verdict"]),
         rows: results.outcomes.iter().map(row).collect(),
     });
-    if results.outcomes.iter().any(|outcome| outcome.change.is_some()) {
-        screen.blocks.push(text(results.conditions.key(), Tone::Plain));
-    }
     let rows = visit.pack.readings.iter().filter_map(|reading| {
         let taken = visit.run.readings.get(&reading.id).filter(|taken| !taken.error_limit.is_empty())?;
         let shown = reading.quantity.show(&taken.value, reading.decimals, view.units, words.language());
@@ -140,7 +137,9 @@ pub(super) fn details(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
         columns: columns(&["column-reading", "column-value", "details-instrument", "details-limits"]),
         rows: rows.collect(),
     });
-    screen.blocks.extend(["details-doubt", "details-shared", "details-rules"].map(|key| text(key, Tone::Quiet)));
+    screen.blocks.extend(
+        ["details-doubt", "details-shared", "details-conditions", "details-rules"].map(|key| text(key, Tone::Quiet)),
+    );
     screen.foot.push(Button { tone: Tone::Primary, ..go(view, "details-back", "readings") });
     screen
 }

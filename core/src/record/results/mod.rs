@@ -20,8 +20,6 @@ use crate::visit::state::Run;
 pub struct Results {
     /// What could be worked out.
     pub outcomes: Vec<Outcome>,
-    /// How air and water were as left, beside as found.
-    pub conditions: Conditions,
 }
 
 impl Results {
@@ -88,7 +86,7 @@ pub struct Outcome {
     pub kind: Kind,
     /// Its values, as found before as left.
     pub measured: Vec<Measured>,
-    /// What the work changed, where both are there.
+    /// What the work changed, where both are there; heat and COP only where they can be brought to like conditions.
     pub change: Option<Changed>,
     /// What it says about its limit, where it has one.
     pub verdict: Option<Verdict>,
@@ -137,12 +135,12 @@ pub struct Last {
     pub date: String,
 }
 
-/// What the work changed.
+/// What the work changed: heat and COP at the conditions as left.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Changed {
     /// As left less as found.
     pub value: f64,
-    /// Expanded uncertainty of the difference, k = 2. Errors that both share are in it once, with their signs.
+    /// Expanded uncertainty of the difference, k = 2. Errors that both share cancel in it as far as they are common.
     pub expanded_u: f64,
     /// Whether it can be told.
     pub change: Change,
@@ -181,49 +179,11 @@ impl Change {
     }
 }
 
-/// How air and water were as left, beside as found: warmer air makes it easier for the machine, warmer water harder.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Conditions {
-    /// Neither differed by more than its doubt.
-    Alike,
-    /// One was easier, none harder.
-    Easier,
-    /// One was harder, none easier.
-    Harder,
-    /// One was easier, the other harder; or one was not measured.
-    Unclear,
-}
-
-impl Conditions {
-    /// The key of their words.
-    #[must_use]
-    pub const fn key(self) -> &'static str {
-        match self {
-            Conditions::Alike => "conditions-alike",
-            Conditions::Easier => "conditions-easier",
-            Conditions::Harder => "conditions-harder",
-            Conditions::Unclear => "conditions-unclear",
-        }
-    }
-
-    /// They cannot have made a better result by themselves.
-    #[must_use]
-    pub const fn no_easier(self) -> bool {
-        matches!(self, Conditions::Alike | Conditions::Harder)
-    }
-
-    /// They cannot have made a worse result by themselves.
-    #[must_use]
-    pub const fn no_harder(self) -> bool {
-        matches!(self, Conditions::Alike | Conditions::Easier)
-    }
-}
-
 /// Works out what the readings of a run come to. `history` are the unit's readings of past visits.
 #[must_use]
 pub fn results(pack: &Pack, run: &Run, history: &[PastReading]) -> Results {
     let readings = read::Readings { pack, run };
     let mut outcomes = pair::outcomes(&readings, history);
     outcomes.extend(once::outcomes(&readings));
-    Results { outcomes, conditions: pair::conditions(&readings) }
+    Results { outcomes }
 }

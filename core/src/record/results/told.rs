@@ -1,6 +1,6 @@
 //! Results in words: the name, each value with its doubt, the last visit's, and one sentence of what it means.
 
-use super::{Change, Conditions, Kind, Last, Measured, Outcome, Stage};
+use super::{Change, Kind, Last, Measured, Outcome, Stage};
 use crate::procedure::measure::Units;
 use crate::procedure::pack::Quantity;
 use crate::science::verdict::Verdict;
@@ -38,9 +38,9 @@ impl Told {
 
 /// A result in words.
 #[must_use]
-pub fn told(outcome: &Outcome, conditions: Conditions, words: &Words, units: Units) -> Told {
+pub fn told(outcome: &Outcome, words: &Words, units: Units) -> Told {
     let (kind, key) = (outcome.kind, format!("result-{}", outcome.kind.name()));
-    let (attribute, attention) = meaning(outcome, conditions);
+    let (attribute, attention) = meaning(outcome);
     let beside = outcome.beside.map(|value| plain(kind, value, words, units)).unwrap_or_default();
     Told {
         name: words.text(&key),
@@ -71,17 +71,16 @@ fn verdict_key(outcome: &Outcome) -> Option<&'static str> {
 }
 
 /// Which of a result's sentences holds, and whether it wants a look.
-fn meaning(outcome: &Outcome, conditions: Conditions) -> (&'static str, bool) {
+fn meaning(outcome: &Outcome) -> (&'static str, bool) {
     let of_machine = matches!(outcome.kind, Kind::Heat | Kind::Cop);
     match (outcome.verdict, outcome.change.map(|changed| changed.change)) {
         (Some(Verdict::Pass), _) => ("pass", false),
         (Some(Verdict::Fail), _) => ("fail", true),
         (Some(Verdict::TooCloseToCall), _) => ("close", true),
+        (None, None) if outcome.measured.len() > 1 => ("apart", false),
         (None, None) => ("alone", false),
         (None, Some(Change::None)) => ("none", false),
-        (None, Some(Change::More)) if of_machine && !conditions.no_easier() => ("more-easier", false),
         (None, Some(Change::More)) => ("more", false),
-        (None, Some(Change::Less)) if of_machine && !conditions.no_harder() => ("less-harder", false),
         (None, Some(Change::Less)) => ("less", of_machine),
     }
 }

@@ -233,18 +233,16 @@ result-line = { $name }: { $value }. { $means }
 
 result-heat = Heat to the water
     .alone = Compare it with the nameplate at like air and water. Far below: look at coil, fan, flow and scale.
-    .more = More heat than before, by more than the doubt. Air and water made it no easier.
-    .more-easier = More heat than before. But air or water was easier: do not put it down to the work alone.
-    .less = Less heat than before, by more than the doubt. Air and water made it no harder: look again before you leave.
-    .less-harder = Less heat than before. But air or water was harder: judge it at like conditions.
-    .none = No difference in heat that can be told.
+    .more = More heat than before at like air and water, by more than the doubt.
+    .less = Less heat than before at like air and water, by more than the doubt. Look again before you leave.
+    .apart = Air or water was too different before, or was not read: before and after cannot be compared.
+    .none = No difference in heat that can be told at like air and water.
 result-cop = Coefficient of performance
     .alone = Heat for each watt taken. Lower than last time at like air and water: clean it, and look for the cause.
-    .more = More heat for each watt than before, by more than the doubt. Air and water made it no easier.
-    .more-easier = More heat for each watt than before. But air or water was easier: do not put it down to the work alone.
-    .less = Less heat for each watt than before, by more than the doubt. Air and water made it no harder: look again before you leave.
-    .less-harder = Less heat for each watt than before. But air or water was harder: judge it at like conditions.
-    .none = No difference that can be told in the heat for each watt.
+    .more = More heat for each watt than before at like air and water, by more than the doubt.
+    .less = Less heat for each watt than before at like air and water, by more than the doubt. Look again before you leave.
+    .apart = Air or water was too different before, or was not read: before and after cannot be compared.
+    .none = No difference in the heat for each watt that can be told at like air and water.
 result-water-rise = Temperature rise of the water
     .alone = Much rise with little flow: look for scale, air or a half-shut valve. Little rise with good flow: look at the air side.
     .more = The water warms more on its way through than before.
@@ -282,7 +280,8 @@ details-verdict = Verdict
 details-instrument = Instrument
 details-limits = Limits
 details-doubt = ±: expanded uncertainty, k = 2, after JCGM 100. The instruments' limits count as rectangular.
-details-shared = One instrument in one place shares its error between before and after. A third of its limits counts as new at each reading (common practice, no source).
+details-shared = One instrument in one place shares most of its error between before and after (correlation 0.8; common practice, no source). Between two places nothing is taken to be shared.
+details-conditions = Differences of heat and of the coefficient of performance: as found, brought to the air and water as left by a model, with its doubt; as for a compressor at one speed, the humidity taken as 60 ± 30 % both times.
 details-rules = Verdicts after JCGM 106: passed or failed only where the whole doubt lies on one side of the limit. A change only where it is larger than its doubt.
 verdict-pass = passed
 verdict-fail = failed
@@ -290,10 +289,6 @@ verdict-close = too close to call
 verdict-more = more
 verdict-less = less
 verdict-none = no difference that can be told
-conditions-alike = Air and water were alike before and after, within the doubt.
-conditions-easier = Air was warmer or the water cooler as left: easier for the machine.
-conditions-harder = Air was cooler or the water hotter as left: harder for the machine.
-conditions-unclear = Whether air and water were easier or harder as left cannot be told.
 
 ## Findings
 
@@ -365,7 +360,7 @@ summary-heat = Heat that the water gets
 summary-cop = Heat for each unit of electricity
 summary-gain-less-power = The heat pump now needs less electricity for the same hot water.
 summary-gain-more-power = The heat pump needs more electricity for the same hot water than before our work. Call us: we want to find out why.
-summary-gain-conditions = The heat pump ran differently before and after. Air and water were not alike, so it cannot be told whether our work did it.
+summary-gain-conditions = Air or water was too different before and after, so it cannot be told whether the heat pump needs less electricity now.
 summary-gain-none = In the electricity for the same hot water there is no difference that can be told.
 summary-left-out = Not done: { $step }. Reason: { $reason }
 summary-not-done = Not done: { $step }

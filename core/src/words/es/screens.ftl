@@ -233,18 +233,16 @@ result-line = { $name }: { $value }. { $means }
 
 result-heat = Calor al agua
     .alone = Compárelo con la placa a igual aire y agua. Muy por debajo: mire el serpentín, el ventilador, el caudal y la cal.
-    .more = Más calor que antes, por encima de la duda. El aire y el agua no lo hicieron más fácil.
-    .more-easier = Más calor que antes. Pero el aire o el agua eran más favorables: no es solo mérito del trabajo.
-    .less = Menos calor que antes, por encima de la duda. El aire y el agua no lo hicieron más difícil: mire otra vez antes de irse.
-    .less-harder = Menos calor que antes. Pero el aire o el agua eran menos favorables: júzguelo en iguales condiciones.
-    .none = Sin diferencia de calor que se pueda afirmar.
+    .more = Más calor que antes en iguales condiciones de aire y agua, por encima de la duda.
+    .less = Menos calor que antes en iguales condiciones de aire y agua, por encima de la duda. Mire otra vez antes de irse.
+    .apart = El aire o el agua eran demasiado distintos antes, o no se leyeron: no se puede comparar el antes con el después.
+    .none = Sin diferencia de calor que se pueda afirmar en iguales condiciones de aire y agua.
 result-cop = Coeficiente de rendimiento
     .alone = Calor por cada vatio consumido. Más bajo que la última vez a igual aire y agua: limpie y busque la causa.
-    .more = Más calor por cada vatio que antes, por encima de la duda. El aire y el agua no lo hicieron más fácil.
-    .more-easier = Más calor por cada vatio que antes. Pero el aire o el agua eran más favorables: no es solo mérito del trabajo.
-    .less = Menos calor por cada vatio que antes, por encima de la duda. El aire y el agua no lo hicieron más difícil: mire otra vez antes de irse.
-    .less-harder = Menos calor por cada vatio que antes. Pero el aire o el agua eran menos favorables: júzguelo en iguales condiciones.
-    .none = Sin diferencia que se pueda afirmar en el calor por cada vatio.
+    .more = Más calor por cada vatio que antes en iguales condiciones de aire y agua, por encima de la duda.
+    .less = Menos calor por cada vatio que antes en iguales condiciones de aire y agua, por encima de la duda. Mire otra vez antes de irse.
+    .apart = El aire o el agua eran demasiado distintos antes, o no se leyeron: no se puede comparar el antes con el después.
+    .none = Sin diferencia en el calor por cada vatio que se pueda afirmar en iguales condiciones de aire y agua.
 result-water-rise = Subida de temperatura del agua
     .alone = Mucha subida con poco caudal: busque cal, aire o una válvula medio cerrada. Poca subida con buen caudal: mire el lado del aire.
     .more = El agua se calienta más a su paso que antes.
@@ -282,7 +280,8 @@ details-verdict = Veredicto
 details-instrument = Instrumento
 details-limits = Límites
 details-doubt = ±: incertidumbre expandida, k = 2, según JCGM 100. Los límites de los instrumentos cuentan como rectangulares.
-details-shared = Un instrumento en un mismo lugar comparte su error entre antes y después. Un tercio de sus límites cuenta como nuevo en cada lectura (práctica común, sin fuente).
+details-shared = Un instrumento en un mismo lugar comparte casi todo su error entre antes y después (correlación 0,8; práctica común, sin fuente). Entre dos lugares no se da nada por compartido.
+details-conditions = Diferencias de calor y de coeficiente de rendimiento: lo encontrado se lleva con un modelo al aire y al agua de la salida, con la duda del modelo; como para un compresor de una velocidad, con la humedad tomada como 60 ± 30 % las dos veces.
 details-rules = Veredictos según JCGM 106: cumple o no cumple solo donde toda la duda queda a un lado del límite. Un cambio solo donde es mayor que su duda.
 verdict-pass = cumple
 verdict-fail = no cumple
@@ -290,10 +289,6 @@ verdict-close = demasiado cerca para decidir
 verdict-more = más
 verdict-less = menos
 verdict-none = sin diferencia que se pueda afirmar
-conditions-alike = El aire y el agua eran iguales antes y después, dentro de la duda.
-conditions-easier = Al salir, el aire estaba más caliente o el agua más fría: más fácil para la máquina.
-conditions-harder = Al salir, el aire estaba más frío o el agua más caliente: más difícil para la máquina.
-conditions-unclear = No se puede afirmar si al salir el aire y el agua eran más o menos favorables.
 
 ## Hallazgos
 
@@ -365,7 +360,7 @@ summary-heat = Calor que recibe el agua
 summary-cop = Calor por cada unidad de electricidad
 summary-gain-less-power = La bomba de calor necesita ahora menos electricidad para la misma agua caliente.
 summary-gain-more-power = La bomba de calor necesita más electricidad para la misma agua caliente que antes de nuestro trabajo. Llámenos: queremos saber por qué.
-summary-gain-conditions = La bomba de calor funcionó distinto antes y después. El aire y el agua no eran iguales, así que no se puede afirmar que sea por nuestro trabajo.
+summary-gain-conditions = El aire o el agua eran demasiado distintos antes y después, así que no se puede afirmar si la bomba de calor necesita ahora menos electricidad.
 summary-gain-none = En la electricidad para la misma agua caliente no hay diferencia que se pueda afirmar.
 summary-left-out = Sin hacer: { $step }. Motivo: { $reason }
 summary-not-done = Sin hacer: { $step }

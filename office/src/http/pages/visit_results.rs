@@ -2,7 +2,7 @@
 
 use coilside_core::id;
 use coilside_core::procedure::measure::Units;
-use coilside_core::record::results::{Kind, Measured, Outcome, Results, Stage, Told, results, told};
+use coilside_core::record::results::{Kind, Measured, Outcome, Stage, Told, results, told};
 use coilside_core::visit::state::Run;
 use coilside_core::words::Words;
 use maud::{Markup, html};
@@ -15,18 +15,15 @@ pub(super) fn of_run(words: &Words, record: &Record<'_>, letter: &id::Letter, ru
     let unit = units.iter().find(|unit| unit.letter == letter.as_str());
     let history = unit.map(|unit| unit.history.as_slice()).unwrap_or_default();
     let results = results(&found.pack.pack, run, history);
-    let all: Vec<(&Outcome, Told)> = results
-        .outcomes
-        .iter()
-        .map(|outcome| (outcome, told(outcome, results.conditions, words, Units::Metric)))
-        .collect();
+    let all: Vec<(&Outcome, Told)> =
+        results.outcomes.iter().map(|outcome| (outcome, told(outcome, words, Units::Metric))).collect();
     html! {
         @if !all.is_empty() {
             section.card {
                 h3 { (words.text("result-title")) }
                 ul.results { @for (outcome, told) in &all { (result(words, outcome, told)) } }
                 p.hint { (words.text("result-doubt")) }
-                (details(words, &results, &all))
+                (details(words, &all))
             }
         }
     }
@@ -101,7 +98,7 @@ fn chart(words: &Words, told: &Told, pair: &[Measured; 2]) -> Markup {
 }
 
 /// What stands behind the results, for whoever checks them.
-fn details(words: &Words, results: &Results, all: &[(&Outcome, Told)]) -> Markup {
+fn details(words: &Words, all: &[(&Outcome, Told)]) -> Markup {
     let text = |key: &str| words.text(key);
     let judged: Vec<&Told> = all.iter().map(|(_, told)| told).filter(|told| !told.verdict.is_empty()).collect();
     html! {
@@ -118,8 +115,7 @@ fn details(words: &Words, results: &Results, all: &[(&Outcome, Told)]) -> Markup
                     } }
                 } }
             }
-            @if all.iter().any(|(outcome, _)| outcome.change.is_some()) { p { (text(results.conditions.key())) } }
-            @for key in ["details-doubt", "details-shared", "details-rules"] { p.hint { (text(key)) } }
+            @for key in ["details-doubt", "details-shared", "details-conditions", "details-rules"] { p.hint { (text(key)) } }
         }
     }
 }
