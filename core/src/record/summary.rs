@@ -4,6 +4,7 @@ use crate::id::{Digest, Letter};
 use crate::procedure::gate::{Applies, applies};
 use crate::procedure::measure::Units;
 use crate::procedure::pack::{Pack, Reading};
+use crate::record::names::name_of;
 use crate::record::results::{Change, Kind, Results, Stage, results, told};
 use crate::round::Assignment;
 use crate::visit::decide::{Gap, gaps};
@@ -228,7 +229,7 @@ fn numbers(from: &Sources<'_>, run: &Run) -> Vec<Changed> {
                 return None;
             }
             Some(Changed {
-                label: from.words.text(&format!("reading-{}", left.id)),
+                label: name_of(from.words, from.pack, left),
                 meaning: meaning(from, run, found, left).unwrap_or_default(),
                 found: was.unwrap_or_else(missing),
                 left: is.unwrap_or_else(missing),

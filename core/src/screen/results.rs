@@ -83,8 +83,10 @@ pub(super) fn notice(view: &View<'_>, visit: &VisitView<'_>) -> Option<Notice> {
         .filter_map(|outcome| {
             let told = told(outcome, words, view.units);
             let value = told.at(stage)?.to_owned();
-            let parts = [("name", told.name.as_str()), ("value", &value), ("means", &told.means)];
-            Some(words.fill("result-line", &parts))
+            // As found the numbers beside the last visit's tell what it needs; as left, what the work did.
+            let more = if stage == Stage::Left { told.means } else { told.last.unwrap_or_default() };
+            let parts = [("name", told.name.as_str()), ("value", &value), ("more", &more)];
+            Some(words.fill("result-line", &parts).trim().to_owned())
         })
         .collect();
     let key = if stage == Stage::Left { "result-notice-left" } else { "result-notice-found" };

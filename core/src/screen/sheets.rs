@@ -6,6 +6,7 @@ use super::view::{go, of_visit};
 use super::{Block, Button, ChoiceOption, Screen, Tone, View, VisitView};
 use crate::action::Action;
 use crate::procedure::gate::{Applies, applies};
+use crate::record::names::name_of;
 use crate::visit::event::Severity;
 
 /// All photographs by slot, what is missing, and one tap for anything else.
@@ -54,7 +55,7 @@ pub(super) fn readings(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
     let mut others = Vec::new();
     for reading in &visit.pack.readings {
         let id = reading.id.as_str();
-        let label = words.text(&format!("reading-{id}"));
+        let label = name_of(words, visit.pack, reading);
         if let Some(found) = &reading.as_found {
             pairs.push(vec![label, shown(found.as_str()), shown(id)]);
         } else if visit.run.readings.contains_key(id)

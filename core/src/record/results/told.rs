@@ -87,7 +87,7 @@ fn meaning(outcome: &Outcome) -> (&'static str, bool) {
 
 fn last_time(kind: Kind, last: &Last, words: &Words, units: Units) -> String {
     let key = if last.stage == Stage::Left { "result-last-left" } else { "result-last-found" };
-    words.fill(key, &[("value", &plain(kind, last.value, words, units)), ("date", &last.date)])
+    words.fill(key, &[("value", &plain(kind, last.value, words, units)), ("date", &last.date.replace('-', "\u{2011}"))])
 }
 
 const fn unit(kind: Kind, units: Units) -> &'static str {
@@ -177,17 +177,17 @@ mod tests {
     #[test]
     fn a_result_ends_where_two_digits_of_its_doubt_end() {
         let metric = |kind, value, doubt| written(kind, value, doubt, "en", Units::Metric);
-        assert_eq!(metric(Kind::Heat, 1861.4, 1032.0), "1900 ±\u{a0}1000\u{a0}W");
-        assert_eq!(metric(Kind::Heat, 1861.4, 97.3), "1861 ±\u{a0}97\u{a0}W");
-        assert_eq!(metric(Kind::Heat, 1861.4, 99.7), "1860 ±\u{a0}100\u{a0}W");
-        assert_eq!(metric(Kind::Cop, 1.899, 1.06), "1.9 ±\u{a0}1.1");
-        assert_eq!(metric(Kind::Cop, 1.899, 0.052), "1.90 ±\u{a0}0.05");
-        assert_eq!(metric(Kind::Scaling, -0.04, 0.36), "\u{2212}0.04 ±\u{a0}0.36");
+        assert_eq!(metric(Kind::Heat, 1861.4, 1032.0), "1900\u{a0}±\u{a0}1000\u{a0}W");
+        assert_eq!(metric(Kind::Heat, 1861.4, 97.3), "1861\u{a0}±\u{a0}97\u{a0}W");
+        assert_eq!(metric(Kind::Heat, 1861.4, 99.7), "1860\u{a0}±\u{a0}100\u{a0}W");
+        assert_eq!(metric(Kind::Cop, 1.899, 1.06), "1.9\u{a0}±\u{a0}1.1");
+        assert_eq!(metric(Kind::Cop, 1.899, 0.052), "1.90\u{a0}±\u{a0}0.05");
+        assert_eq!(metric(Kind::Scaling, -0.04, 0.36), "\u{2212}0.04\u{a0}±\u{a0}0.36");
     }
 
     #[test]
     fn a_rise_is_told_in_the_units_that_people_see_without_the_offset_of_their_zero() {
-        assert_eq!(written(Kind::WaterRise, 5.0, 1.6, "es", Units::Us), "9,0 ±\u{a0}2,9\u{a0}°F");
-        assert_eq!(written(Kind::WaterRise, 5.0, 1.6, "es", Units::Metric), "5,0 ±\u{a0}1,6\u{a0}K");
+        assert_eq!(written(Kind::WaterRise, 5.0, 1.6, "es", Units::Us), "9,0\u{a0}±\u{a0}2,9\u{a0}°F");
+        assert_eq!(written(Kind::WaterRise, 5.0, 1.6, "es", Units::Metric), "5,0\u{a0}±\u{a0}1,6\u{a0}K");
     }
 }

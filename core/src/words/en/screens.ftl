@@ -219,7 +219,7 @@ column-is = Is
 
 result-title = What the readings come to
 result-not-yet = Take the readings of water, flow and power first. Then it stands here what they come to.
-result-value = { $value } ±{"\u00A0"}{ $doubt }
+result-value = { $value }{"\u00A0"}±{"\u00A0"}{ $doubt }
 result-staged = { $stage }: { $value }
 result-last-found = Last time, as found: { $value } ({ $date })
 result-last-left = Last time, as left: { $value } ({ $date })
@@ -229,7 +229,7 @@ result-to-details = Details
 result-to-all = See all results
 result-notice-found = How you found it
 result-notice-left = How you leave it
-result-line = { $name }: { $value }. { $means }
+result-line = { $name }: { $value }. { $more }
 
 result-heat = Heat to the water
     .alone = Compare it with the nameplate at like air and water. Far below: look at coil, fan, flow and scale.

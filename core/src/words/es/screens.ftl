@@ -219,7 +219,7 @@ column-is = Está
 
 result-title = Qué dicen las lecturas
 result-not-yet = Tome primero las lecturas de agua, caudal y potencia. Después se ve aquí qué dicen.
-result-value = { $value } ±{"\u00A0"}{ $doubt }
+result-value = { $value }{"\u00A0"}±{"\u00A0"}{ $doubt }
 result-staged = { $stage }: { $value }
 result-last-found = La última vez, al llegar: { $value } ({ $date })
 result-last-left = La última vez, al salir: { $value } ({ $date })
@@ -229,7 +229,7 @@ result-to-details = Detalles
 result-to-all = Ver todos los resultados
 result-notice-found = Cómo se encontró
 result-notice-left = Cómo queda
-result-line = { $name }: { $value }. { $means }
+result-line = { $name }: { $value }. { $more }
 
 result-heat = Calor al agua
     .alone = Compárelo con la placa a igual aire y agua. Muy por debajo: mire el serpentín, el ventilador, el caudal y la cal.
