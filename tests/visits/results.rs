@@ -234,11 +234,11 @@ fn charts_stand_where_there_is_a_before_and_an_after_and_details_behind_them() {
     assert_eq!(charts(&scene.go("readings").unwrap()), 2);
     let details = scene.go("details").unwrap();
     let Some(Block::Table { rows, .. }) = details.blocks.first() else { panic!("{details:?}") };
-    assert_eq!(rows[0][2].replace('\u{a0}', " "), "+1600 ± 710 W");
-    assert_eq!(rows[0][3], "more");
+    assert_eq!(rows[0][1].replace('\u{a0}', " "), "+1600 ± 710 W");
+    assert_eq!(rows[0][2], "more");
     let Some(Block::Table { rows, .. }) = details.blocks.get(1) else { panic!("{details:?}") };
     assert!(
-        rows.iter().any(|row| row[2] == "Flow meter" && row[3].replace('\u{a0}', " ") == "± 0.5 L/min"),
+        rows.iter().any(|row| row[2] == "Flow meter" && row[1].replace('\u{a0}', " ") == "± 0.5 L/min"),
         "{rows:?}"
     );
 }

@@ -113,30 +113,23 @@ pub(super) fn details(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
     let columns = |keys: &[&str]| keys.iter().map(|key| words.text(key)).collect();
     let row = |outcome: &Outcome| {
         let told = told(outcome, words, view.units);
-        let values: Vec<String> = told.values.iter().map(|value| staged(words, value)).collect();
-        vec![told.name, values.join("; "), told.difference.unwrap_or_default(), told.verdict]
+        (!told.verdict.is_empty()).then(|| vec![told.name, told.difference.unwrap_or_default(), told.verdict])
     };
     let text = |key: &str, tone| Block::Text { text: words.text(key), level: 0, tone };
     screen.blocks.push(Block::Table {
         caption: words.text("details-results"),
-        columns: columns(&["details-result", "column-value", "details-difference", "details-verdict"]),
-        rows: results.outcomes.iter().map(row).collect(),
+        columns: columns(&["details-result", "details-difference", "details-verdict"]),
+        rows: results.outcomes.iter().filter_map(row).collect(),
     });
-    let rows = visit.pack.readings.iter().filter_map(|reading| {
+    let rows = visit.pack.readings.iter().filter(|reading| reading.role.is_some()).filter_map(|reading| {
         let taken = visit.run.readings.get(&reading.id).filter(|taken| !taken.error_limit.is_empty())?;
-        let shown = reading.quantity.show(&taken.value, reading.decimals, view.units, words.language());
-        let limit =
-            format!("±\u{a0}{}", reading.quantity.show_difference(&taken.error_limit, view.units, words.language()));
-        Some(vec![
-            words.text(&format!("reading-{}", reading.id)),
-            shown,
-            words.text(&format!("instrument-{}", taken.instrument)),
-            limit,
-        ])
+        let limit = reading.quantity.show_difference(&taken.error_limit, view.units, words.language());
+        let name = words.text(&format!("reading-{}", reading.id));
+        Some(vec![name, format!("±\u{a0}{limit}"), words.text(&format!("instrument-{}", taken.instrument))])
     });
     screen.blocks.push(Block::Table {
         caption: words.text("details-readings"),
-        columns: columns(&["column-reading", "column-value", "details-instrument", "details-limits"]),
+        columns: columns(&["column-reading", "details-limits", "details-instrument"]),
         rows: rows.collect(),
     });
     screen.blocks.extend(

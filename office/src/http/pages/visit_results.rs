@@ -64,6 +64,8 @@ const TEXT_DOWN: f64 = 16.0;
 const BAR_DOWN: f64 = 24.0;
 const BAR_HIGH: f64 = 20.0;
 const CAP: f64 = 6.0;
+/// How far the zero line stands out.
+const ZERO_OVER: f64 = 3.0;
 /// Room for the strokes at both ends.
 const EDGE: f64 = 3.0;
 
@@ -91,8 +93,8 @@ fn chart(words: &Words, told: &Told, pair: &[Measured; 2]) -> Markup {
                     x=(number(from)) y=(number(top + BAR_DOWN)) width=(number(to - from)) height=(number(BAR_HIGH)) {}
                 path.halo d=(doubt) {}
                 path.doubt d=(doubt) {}
+                path.zero d={ "M" (number(x(0.0))) " " (number(top + BAR_DOWN - ZERO_OVER)) "v" (number(BAR_HIGH + 2.0 * ZERO_OVER)) } {}
             }
-            path.zero d={ "M" (number(x(0.0))) " " (number(BAR_DOWN - 4.0)) "V" (number(ROW * 2.0 - 4.0)) } {}
         }
     }
 }
