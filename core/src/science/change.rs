@@ -7,12 +7,15 @@
 //! conditions differ, the doubt of the correction is in it.
 //! Which ratio brings a result as found to the conditions as left: heat and COP, `performance::ratios`; the approach of an
 //! exchanger, the heat as left over the heat as found (it grows with the heat that is passed); UA and airflow hardly follow the
-//! conditions and are compared as they are.
+//! conditions and are compared as they are. What was expected (`performance::expected`) against what was measured is the same
+//! comparison.
 //!
 //! Range: results to ±10¹². Accuracy: a change of the same sign as the work's purpose says nothing of its cause.
 //! Source: JCGM 106:2012, 8.3.2 and 8.3.3 (guard band k u, against a limit of zero).
 
+use super::conditions::Conditions;
 use super::error::ScienceError;
+use super::performance::{Kind, ratios};
 use super::uncertainty::Doubted;
 use super::verdict::{Limits, Verdict};
 
@@ -84,12 +87,40 @@ impl Change {
     }
 }
 
+/// A heat test with what the machine worked between.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Tested {
+    /// Heat given to the water, W.
+    pub heat_w: Doubted,
+    /// Coefficient of performance.
+    pub cop: Doubted,
+    /// What it worked between, by the same readings of water.
+    pub conditions: Conditions,
+}
+
+/// What the work changed in heat and COP.
+#[derive(Debug, Clone, PartialEq)]
+pub struct WorkChange {
+    /// Heat given to the water, W; none for variable speed, whose heat follows the speed more than the work.
+    pub heat_w: Option<Change>,
+    /// Coefficient of performance.
+    pub cop: Change,
+}
+
+/// What the work changed on a machine of this kind, at the conditions as left.
+pub fn work(kind: Kind, found: &Tested, left: &Tested) -> Result<WorkChange, ScienceError> {
+    let ratios = ratios(kind, &found.conditions, &left.conditions)?;
+    let heat = |ratio| Change::corrected(&found.heat_w, ratio, &left.heat_w, Better::Higher);
+    Ok(WorkChange {
+        heat_w: ratios.capacity.as_ref().map(heat).transpose()?,
+        cop: Change::corrected(&found.cop, &ratios.cop, &left.cop, Better::Higher)?,
+    })
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::science::conditions::Conditions;
     use crate::science::instrument::{Instrument, Stated};
-    use crate::science::performance::{Kind, ratios};
     use proptest::prelude::*;
 
     fn reading(name: &str, at: &str, value: f64, error_limit: f64) -> Doubted {
@@ -117,6 +148,18 @@ mod tests {
         assert_eq!(Change::between(&found, &left, Better::Higher).unwrap().verdict, Difference::Better);
         let corrected = Change::corrected(&found, &ratio, &left, Better::Higher).unwrap();
         assert_eq!(corrected.verdict, Difference::NoDifference);
+    }
+
+    #[test]
+    fn heat_at_variable_speed_is_not_compared() {
+        let tested = Tested {
+            heat_w: reading("meter", "heat", 3000.0, 100.0),
+            cop: reading("meter", "cop", 3.0, 0.1),
+            conditions: Conditions::liquid(&exactly(5.0), &exactly(40.0), &exactly(45.0)).unwrap(),
+        };
+        assert!(work(Kind::AirRegulated, &tested, &tested).unwrap().heat_w.is_none());
+        let fixed = work(Kind::AirFixed, &tested, &tested).unwrap().heat_w.unwrap();
+        assert_eq!(fixed.verdict, Difference::NoDifference);
     }
 
     proptest! {

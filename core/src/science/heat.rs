@@ -57,7 +57,6 @@ pub struct HeatResult {
 impl HeatTest {
     /// Works out heat and COP.
     pub fn result(&self) -> Result<HeatResult, ScienceError> {
-        within("power_w", self.power_w.value, 10.0, 100_000.0)?;
         within("flow_u", self.flow_l_min.standard_u, 0.0, 1000.0)?;
         within("power_u", self.power_w.standard_u, 0.0, 100_000.0)?;
         within("shared_thermometer_u", self.shared_thermometer_u, 0.0, 50.0)?;
@@ -72,9 +71,15 @@ impl HeatTest {
         let power = doubted("power_w", "power_u", self.power_w)?;
 
         let heat_w = heat_w(&LoopFlow::metered(flow)?, &inlet, &outlet)?;
-        let cop = heat_w.over(&power);
+        let cop = cop(&heat_w, &power)?;
         Ok(HeatResult { heat_w, cop })
     }
+}
+
+/// Coefficient of performance, from heat and electric power (10…100 000 W).
+pub fn cop(heat_w: &Doubted, power_w: &Doubted) -> Result<Doubted, ScienceError> {
+    within("power_w", power_w.value(), 10.0, 100_000.0)?;
+    Ok(heat_w.over(power_w))
 }
 
 fn doubted(argument: &'static str, argument_u: &'static str, reading: Reading) -> Result<Doubted, ScienceError> {

@@ -37,5 +37,7 @@ pub mod year;
 pub mod exports;
 #[cfg(test)]
 mod laws;
+#[cfg(test)]
+mod laws_heat;
 
 pub use error::ScienceError;

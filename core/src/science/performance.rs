@@ -6,9 +6,9 @@
 //! doubt of either logarithm: u · (g(site) − g(rated)) for s and again for w,  g(x) = x inside the table's range, 2 for 1 outside
 //! ```
 //! s and w are those of `conditions.rs`; u, a and b those of `performance_error.rs`. Constant second-law efficiency between the
-//! refrigerant's temperatures: 5 K above the water and 10 K below the source halve the error of the same model between the water's
-//! and the source's own (fixed speed, air: 0.24 to 0.08 root mean square of the logarithm). Slopes fitted beside it were no
-//! better on machines that they were not fitted to, but for variable speed, where they follow the house's load: left out.
+//! refrigerant's temperatures: 5 K above the water and 10 K below the source leave less error than the water's and the
+//! source's own (fixed speed, air: 0.25 to 0.08 root mean square of the logarithm). Slopes fitted beside it were next to no better on
+//! machines that they were not fitted to, but for variable speed, where they follow the house's load: left out.
 //! The model's error is one slope a machine, so it cancels as far as two corrections go the same way, and is nothing where
 //! rated point and site are the same.
 //!
