@@ -164,6 +164,44 @@ async fn a_visit_shows_what_was_found_left_and_missing_and_that_the_record_holds
 }
 
 #[tokio::test]
+async fn results_stand_on_the_visits_page_with_their_doubt_a_chart_and_what_they_mean() {
+    let bench = Bench::new().await;
+    let mut assigned = assignment("a-1", SITE, "en");
+    let past = |reading: &str, value: &str, unit: &str| serde_json::json!({ "reading": reading, "value": value, "unit": unit, "date": "2025-03-03" });
+    assigned["units"][0]["history"] = serde_json::json!([
+        past("flow-found", "9.5", "L/min"),
+        past("water-in-found", "38.5", "Cel"),
+        past("water-out-found", "42.5", "Cel"),
+    ]);
+    bench.assign(&assigned);
+    let mut visit = Written::begin("visit-1", "a-1");
+    visit.heat_test("found", ["18.5", "40.0", "43.0", "9.0", "980"]);
+    bench.send("visit-1", 0, &visit.events).await;
+    let cookie = bench.sign_in().await;
+    let page = bench.page("/visits/visit-1", &cookie).await.text().replace('\u{a0}', " ");
+    assert!(page.contains("1900 ± 1000 W") && !page.contains("svg class=\"chart\""), "no chart without an after");
+    visit.heat_test("left", ["18.5", "40.0", "45.0", "10.0", "980"]);
+    visit.freeze(true, &[]);
+    visit.send_sealed(&bench).await;
+    for language in ["en", "es"] {
+        check_page("/visits/visit-1", &bench.page(&format!("/visits/visit-1?lang={language}"), &cookie).await);
+    }
+    let page = bench.page("/visits/visit-1", &cookie).await.text().replace('\u{a0}', " ");
+    // Numbers by IAPWS-95 and GTC, as in tests/visits/results.rs.
+    for wanted in [
+        "role=\"img\" aria-label=\"Heat to the water. As found: 1900 ± 1000 W; As left: 3500 ± 1100 W\"",
+        "role=\"img\" aria-label=\"Coefficient of performance. As found: 1.9 ± 1.0; As left: 3.5 ± 1.2\"",
+        "More heat than before at like air and water, by more than the doubt.",
+        "Last time, as found: 2628 W (2025\u{2011}03\u{2011}03)",
+        "2.0 ± 1.0 K",
+        "+1600 ± 710 W",
+    ] {
+        assert!(page.contains(wanted), "no '{wanted}' in {}", same_words(&page));
+    }
+    assert_eq!(page.matches("<rect ").count(), 4);
+}
+
+#[tokio::test]
 async fn a_byte_changed_behind_the_offices_back_is_shown_where_it_happened() {
     let (bench, cookie) = reviewed().await;
     bench.db().execute_batch("DROP TRIGGER event_is_never_changed").unwrap();

@@ -39,6 +39,81 @@ async fn a_summary_opens_without_a_sign_in_and_answers_first_what_owners_ask() {
     at("higher");
 }
 
+/// The summary of a visit with a heat test before and after: flow and water out as left differ.
+async fn tested(language: &str, flow_left: &str, out_left: &str, power_left: &str, air_found: &str) -> String {
+    let bench = Bench::new().await;
+    bench.assign(&assignment("a-1", "Mill House", language));
+    let mut visit = Written::begin("visit-1", "a-1");
+    visit.heat_test("found", [air_found, "40.0", "43.0", "9.0", "980"]);
+    visit.heat_test("left", ["18.5", "40.0", out_left, flow_left, power_left]);
+    visit.freeze(true, &[]);
+    visit.send_sealed(&bench).await;
+    bench.page(&bench.summary_path("visit-1"), "").await.text()
+}
+
+#[tokio::test]
+async fn less_electricity_is_promised_only_where_the_verdict_says_so() {
+    let less = "The heat pump now needs less electricity for the same hot water.";
+    let more = "The heat pump needs more electricity for the same hot water than before our work.";
+    let none = "In the electricity for the same hot water there is no difference that can be told.";
+    let apart = "Air or water was too different before and after";
+    for (flow, out, power, air, said) in [
+        ("10.0", "45.0", "980", "18.5", less),
+        ("9.2", "43.1", "970", "18.5", none),
+        ("9.0", "41.0", "980", "18.5", more),
+        ("10.0", "45.0", "980", "-26.0", apart),
+    ] {
+        let page = tested("en", flow, out, power, air).await;
+        for sentence in [less, more, none, apart] {
+            assert_eq!(page.contains(sentence), sentence == said, "'{sentence}' where it is '{said}'");
+        }
+        // Not on the first page: what owners ask first comes before any number, and nothing is said of money.
+        let answers = page.split("</dl>").next().unwrap();
+        assert!(!answers.contains(said));
+        for money in ["€", "$", "EUR", "money", "cost"] {
+            assert!(!page.contains(money), "it speaks of {money}");
+        }
+    }
+    assert!(tested("es", "10.0", "45.0", "980", "18.5").await.contains("necesita ahora menos electricidad"));
+}
+
+#[tokio::test]
+async fn the_summary_tells_heat_and_cop_with_their_doubt_in_plain_words() {
+    let page = tested("en", "10.0", "45.0", "980", "18.5").await.replace('\u{a0}', " ");
+    // IAPWS-95 and GTC: 1866 ± 1025 W and 3456 ± 1149 W, 1.90 ± 1.05 and 3.53 ± 1.18; two digits of the doubt.
+    for wanted in [
+        "Heat that the water gets",
+        "<dd>1900 ± 1000 W</dd>",
+        "<dd>3500 ± 1100 W</dd>",
+        "Heat for each unit of electricity",
+        "<dd>1.9 ± 1.0</dd>",
+        "<dd>3.5 ± 1.2</dd>",
+    ] {
+        assert!(page.contains(wanted), "no '{wanted}'");
+    }
+}
+
+#[tokio::test]
+async fn pictures_of_a_summary_say_their_size_as_they_stand() {
+    let bench = sealed("en").await;
+    let page = bench.page(&bench.summary_path("visit-1"), "").await.text();
+    // 40 by 30 as stored, turned by orientation 6.
+    assert_eq!(page.matches("width=\"30\" height=\"40\"").count(), 2, "{page}");
+}
+
+#[tokio::test]
+async fn after_a_break_off_the_summary_promises_no_next_service() {
+    let bench = Bench::new().await;
+    bench.assign(&assignment("a-1", "Mill House", "en"));
+    let mut visit = Written::begin("visit-1", "a-1");
+    visit.add(coilside_core::visit::event::Body::BrokenOff { reason: "called away".into(), dangers: vec![] });
+    visit.freeze(false, &["- broken off visit: called away"]);
+    visit.send_sealed(&bench).await;
+    let page = bench.page(&bench.summary_path("visit-1"), "").await.text();
+    assert!(page.contains("We call you to agree on a day."));
+    assert!(!page.contains("Next service:") && !page.contains("keep leaves and snow away"));
+}
+
 #[tokio::test]
 async fn a_summary_leaks_no_place_no_contact_and_no_original() {
     let bench = sealed("en").await;

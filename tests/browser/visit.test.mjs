@@ -93,6 +93,7 @@ test("a technician does the whole visit while the office is away", async () => {
   let menuSeen = false;
   let photoSeen = false;
   let dwellSeen = false;
+  let resultsSeen = false;
   await technician.playUntil(async () => {
     if (!photoSeen && (await page.locator("dialog.photo-sheet[open] label.file").count())) {
       photoSeen = true;
@@ -110,9 +111,13 @@ test("a technician does the whole visit while the office is away", async () => {
       menuSeen = true;
       await lookAtEveryScreen();
     }
+    if (!resultsSeen && (await page.locator(".notice").getByText(english("result-notice-left")).count())) {
+      resultsSeen = true;
+      await lookAtTheResults();
+    }
     return (await technician.title()) === english("menu-leaving");
   });
-  assert.ok(menuSeen && photoSeen && dwellSeen, "the visit never came to a photograph, a waiting time or acid in the loop");
+  assert.ok(menuSeen && photoSeen && dwellSeen && resultsSeen, "the visit never came to a photograph, a waiting time, acid in the loop or results");
   assert.equal(await page.locator("main").getByText(english("leaving-complete")).count(), 1, await technician.where());
   await inspect("leaving, complete");
 
@@ -122,6 +127,37 @@ test("a technician does the whole visit while the office is away", async () => {
   await inspect("sealed");
   assert.ok(technician.taken.length >= PHOTOS_LEAST, `only ${technician.taken.length} photographs were asked for`);
 });
+
+/** Before and after beside each other: what is drawn is said too, and a bar with its doubt stays inside of its track. */
+async function lookAtTheResults() {
+  const { page } = technician;
+  await page.getByRole("button", { name: english("result-to-all") }).click();
+  await technician.settle();
+  const charts = page.locator(".chart");
+  assert.equal(await charts.count(), 2, await technician.where());
+  for (const chart of await charts.all()) {
+    const said = (await chart.ariaSnapshot()).replace(/\u00a0/g, " ");
+    for (const stage of ["column-found", "column-left"]) {
+      assert.match(said, new RegExp(`${english(stage)} \\d+(\\.\\d+)? ± \\d`), "a screen reader is not told what the chart shows");
+    }
+    for (const row of await chart.locator(".bar-row").all()) {
+      const [track, length, doubt] = await Promise.all([".track", ".length", ".doubt"].map((part) => row.locator(part).boundingBox()));
+      assert.ok(track && length && doubt, "a bar, its track or its doubt is not drawn");
+      const end = length.x + length.width;
+      assert.ok(doubt.x < end && end < doubt.x + doubt.width, "the doubt does not lie about the bar's end");
+      assert.ok(doubt.x >= track.x - 1 && doubt.x + doubt.width <= track.x + track.width + 1, "the doubt lies outside of its track");
+    }
+  }
+  await inspect("results");
+  await page.getByRole("button", { name: english("result-to-details") }).click();
+  await technician.settle();
+  assert.equal(await technician.title(), english("details-title"));
+  await inspect("details");
+  await page.getByRole("button", { name: english("details-back") }).click();
+  await technician.settle();
+  await page.getByRole("button", { name: english("back-to-now") }).click();
+  await technician.settle();
+}
 
 /** Goes to each screen by the menu; adds a finding on the way. */
 async function lookAtEveryScreen() {
@@ -279,6 +315,8 @@ test("the office's pages show the visit, and pass axe-core in light and dark", a
     const there = cells.some((cell) => ` ${cell} `.includes(` ${shown} `));
     assert.ok(there, `the visit's page does not show ${field}: ${typed}\n${cells.join(" | ")}`);
   }
+  const heat = page.getByRole("img", { name: new RegExp(`^${english("result-heat")}\\. ${english("column-found")}: \\d+\\s±`) });
+  assert.equal(await heat.count(), 1, "no chart of heat before and after");
   for (const { photo } of technician.taken) {
     const link = page.locator(`a[href="/photos/${photo.sha256}/original"]`);
     assert.equal(await link.count(), 1, `the visit's page does not show ${photo.file} once`);

@@ -7,6 +7,7 @@ mod log;
 mod no_room;
 mod photographs;
 mod refusals;
+mod results;
 mod screens;
 mod time;
 mod units;

@@ -137,6 +137,7 @@ fn places() -> Vec<String> {
         "phases",
         "photographs",
         "readings",
+        "details",
         "findings",
         "leaving",
         "break-off",

@@ -82,6 +82,26 @@ impl Quantity {
         }
     }
 
+    /// A difference of values of the log with its unit, as people see it: a temperature loses the offset of its zero.
+    #[must_use]
+    pub fn show_difference(self, value: &str, units: Units, language: &str) -> String {
+        let Ok(number) = value.parse::<f64>() else { return value.to_owned() };
+        let finer = value.split_once('.').map_or(0, |(_, rest)| rest.len().min(6)) as u8;
+        let (number, symbol, decimals) = match (self, units) {
+            (Quantity::Temperature, Units::Metric) => (number, "K", finer),
+            (_, Units::Metric) => (number, self.symbol(units), finer),
+            (_, Units::Us) => {
+                let seen = self.to_people(number, units) - self.to_people(0.0, units);
+                (seen, self.symbol(units), finer.max(1))
+            }
+        };
+        let text = number::write(number, decimals, language);
+        match symbol {
+            "" | "pH" => text,
+            symbol => format!("{text}\u{a0}{symbol}"),
+        }
+    }
+
     /// The decimals to keep in the log: one more than people see where a conversion stands between.
     #[must_use]
     pub const fn log_decimals(self, decimals: u8, units: Units) -> u8 {
@@ -142,6 +162,13 @@ mod tests {
                 assert!((back(typed) - typed).abs() < 1e-9, "{quantity:?} {units:?} {typed}");
             }
         }
+    }
+
+    #[test]
+    fn a_difference_of_temperatures_knows_no_zero_of_its_own() {
+        assert_eq!(Quantity::Temperature.show_difference("1.0", Units::Us, "en"), "1.8\u{a0}°F");
+        assert_eq!(Quantity::Temperature.show_difference("0.5", Units::Metric, "es"), "0,5\u{a0}K");
+        assert_eq!(Quantity::Acidity.show_difference("0.1", Units::Metric, "en"), "0.1");
     }
 
     #[test]

@@ -1,5 +1,6 @@
 //! What is left of a visit: the seal, and the owner's summary.
 
+pub mod names;
 pub mod results;
 pub mod seal;
 pub mod summary;

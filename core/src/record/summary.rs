@@ -4,7 +4,8 @@ use crate::id::{Digest, Letter};
 use crate::procedure::gate::{Applies, applies};
 use crate::procedure::measure::Units;
 use crate::procedure::pack::{Pack, Reading};
-use crate::record::results::{Change, Measured, results};
+use crate::record::names::name_of;
+use crate::record::results::{Change, Kind, Results, Stage, results, told};
 use crate::round::Assignment;
 use crate::visit::decide::{Gap, gaps};
 use crate::visit::event::Severity;
@@ -27,6 +28,8 @@ pub struct Summary {
     pub done: Vec<Done>,
     /// Photographs side by side.
     pub pairs: Vec<Pair>,
+    /// What the numbers come to, in one sentence a unit; where heat and power were measured before and after.
+    pub gain: Vec<String>,
     /// What changed in numbers.
     pub numbers: Vec<Changed>,
     /// What was found.
@@ -133,12 +136,13 @@ pub fn summary(from: &Sources<'_>) -> Summary {
         answers: answers(from),
         done: runs().flat_map(|(unit, run)| done(from, unit, run)).collect(),
         pairs: runs().flat_map(|(_, run)| pairs(from, run)).collect(),
+        gain: runs().filter_map(|(_, run)| gain(words, &results(from.pack, run, &[]))).collect(),
         numbers: runs().flat_map(|(_, run)| worked_out(from, run).into_iter().chain(numbers(from, run))).collect(),
         findings: runs().flat_map(|(_, run)| findings(words, run)).collect(),
         gaps: runs().flat_map(|(_, run)| gaps(from.pack, run)).filter_map(|gap| gap_words(words, &gap)).collect(),
         settings: runs().flat_map(|(_, run)| settings(words, run)).collect(),
         cautions: cautions.iter().filter(|(_, holds)| *holds).map(|(key, _)| words.text(key)).collect(),
-        next: vec![words.fill("summary-next-service", &[("day", from.next_day)]), words.text("summary-next-between")],
+        next: next(from),
     }
 }
 
@@ -225,7 +229,7 @@ fn numbers(from: &Sources<'_>, run: &Run) -> Vec<Changed> {
                 return None;
             }
             Some(Changed {
-                label: from.words.text(&format!("reading-{}", left.id)),
+                label: name_of(from.words, from.pack, left),
                 meaning: meaning(from, run, found, left).unwrap_or_default(),
                 found: was.unwrap_or_else(missing),
                 left: is.unwrap_or_else(missing),
@@ -234,24 +238,44 @@ fn numbers(from: &Sources<'_>, run: &Run) -> Vec<Changed> {
         .collect()
 }
 
+/// What comes next. After a break-off there is no day of a service yet, and the unit stays off.
+fn next(from: &Sources<'_>) -> Vec<String> {
+    if from.visit.broken_off.is_some() {
+        return vec![from.next_day.to_owned()];
+    }
+    vec![from.words.fill("summary-next-service", &[("day", from.next_day)]), from.words.text("summary-next-between")]
+}
+
+/// Whether the unit needs less electricity for the same hot water. Only said where it can be told at like air and water.
+fn gain(words: &Words, results: &Results) -> Option<String> {
+    let cop = results.of(Kind::Cop).filter(|cop| cop.at(Stage::Found).is_some() && cop.at(Stage::Left).is_some())?;
+    let key = match cop.change.map(|changed| changed.change) {
+        Some(Change::More) => "summary-gain-less-power",
+        Some(Change::Less) => "summary-gain-more-power",
+        Some(Change::None) => "summary-gain-none",
+        None => "summary-gain-conditions",
+    };
+    Some(words.text(key))
+}
+
 /// What the readings come to: heat and COP, where they were measured before and after.
 fn worked_out(from: &Sources<'_>, run: &Run) -> Vec<Changed> {
     let words = from.words;
-    let results = results(from.pack, run);
-    let rows = [("result-heat", "W", 0, results.heat_w), ("result-cop", "", 1, results.cop)];
-    rows.into_iter()
-        .filter_map(|(key, unit, decimals, values)| {
-            let [found, left] = values.as_slice() else { return None };
-            let shown = |measured: &Measured| measured.text(words, unit, decimals);
-            let meaning = left.change_from(found).owner_key();
-            let (label, meaning) = (words.text(key), words.text(meaning));
-            Some(Changed { label, found: shown(found), left: shown(left), meaning })
+    let results = results(from.pack, run, &[]);
+    [(Kind::Heat, "summary-heat"), (Kind::Cop, "summary-cop")]
+        .into_iter()
+        .filter_map(|(kind, key)| {
+            let outcome = results.of(kind)?;
+            let meaning = outcome.change.map(|changed| words.text(changed.change.owner_key())).unwrap_or_default();
+            let told = told(outcome, words, from.units);
+            let at = |stage| told.at(stage).map(str::to_owned);
+            Some(Changed { label: words.text(key), found: at(Stage::Found)?, left: at(Stage::Left)?, meaning })
         })
         .collect()
 }
 
-/// Whether two readings differ by more than the instrument can tell apart. One instrument read twice shares its error,
-/// but how much of it is shared is not known: the cautious bound counts both limits in full.
+/// Whether two readings differ by more than the instrument can tell apart. For a single reading the cautious bound counts
+/// both limits in full; in the results that rest on several, what one instrument shares goes out.
 fn meaning(from: &Sources<'_>, run: &Run, found: &Reading, left: &Reading) -> Option<String> {
     let limit = |reading: &Reading| run.readings.get(&reading.id)?.error_limit.parse::<f64>().ok();
     let change = run.number(left.id.as_str())? - run.number(found.id.as_str())?;

@@ -2,6 +2,7 @@
 
 use super::{Live, Tone, View, VisitView};
 use crate::visit::fact::{Fact, Value};
+use crate::words::number::unbroken;
 
 /// The facts that a technician should always see.
 const STRIP: &[Fact] = &[Fact::Supply, Fact::Loop, Fact::Valves, Fact::ServicePump, Fact::UnitPump, Fact::Electrics];
@@ -25,7 +26,8 @@ pub(super) fn strip(view: &View<'_>, visit: &VisitView<'_>) -> Vec<Live> {
         }
     }
     for (id, excursion) in visit.run.open_excursions() {
-        let value = words.fill("excursion-away", &[("away", &excursion.away), ("home", &excursion.home)]);
+        let value =
+            words.fill("excursion-away", &[("away", &unbroken(&excursion.away)), ("home", &unbroken(&excursion.home))]);
         strip.push(Live { label: words.text(&format!("excursion-{id}")), value, tone: Tone::Attention });
     }
     strip

@@ -6,6 +6,7 @@ mod fields;
 mod frame;
 mod notices;
 mod reasons;
+mod results;
 mod round;
 mod settings;
 mod sheets;
@@ -26,7 +27,7 @@ use crate::procedure::pack::Hazard;
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Screen {
-    /// Which screen: `round`, `now`, `phases`, `phase:<id>`, `photographs`, `readings`, `findings`, `leaving`,
+    /// Which screen: `round`, `now`, `phases`, `phase:<id>`, `photographs`, `readings`, `details`, `findings`, `leaving`,
     /// `break-off`, `emergency`, `outbox`, `settings`, `step:<id>`, `why:<what>`. A shell compares it to keep the scroll position.
     pub place: String,
     /// The language of the words, a BCP 47 tag.

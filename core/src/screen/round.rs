@@ -105,6 +105,9 @@ pub(super) fn outbox(view: &View<'_>) -> Screen {
     let send =
         Button { label: words.text("outbox-send-now"), tone: Tone::Primary, press: Action::SendNow, hold: false };
     screen.foot.push(send);
+    if view.visit.is_some() {
+        screen.foot.push(go(view, "back-to-now", "now"));
+    }
     screen.foot.push(go(view, "back-to-round", "round"));
     screen
 }

@@ -1,11 +1,12 @@
 //! The sheets of a visit: photographs, readings, findings.
 
 use super::fields::{entry, photo_view, shot};
+use super::results;
 use super::view::{go, of_visit};
-use super::{Bar, Block, Button, ChoiceOption, Screen, Tone, View, VisitView};
+use super::{Block, Button, ChoiceOption, Screen, Tone, View, VisitView};
 use crate::action::Action;
 use crate::procedure::gate::{Applies, applies};
-use crate::record::results::{Results, results};
+use crate::record::names::name_of;
 use crate::visit::event::Severity;
 
 /// All photographs by slot, what is missing, and one tap for anything else.
@@ -38,7 +39,7 @@ pub(super) fn photographs(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
     screen
 }
 
-/// Readings as found and as left, and what they come to.
+/// What the readings come to; then the readings as found and as left, and the others.
 pub(super) fn readings(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
     let words = view.words;
     let mut screen = of_visit(view, visit, words.text("menu-readings"));
@@ -54,7 +55,7 @@ pub(super) fn readings(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
     let mut others = Vec::new();
     for reading in &visit.pack.readings {
         let id = reading.id.as_str();
-        let label = words.text(&format!("reading-{id}"));
+        let label = name_of(words, visit.pack, reading);
         if let Some(found) = &reading.as_found {
             pairs.push(vec![label, shown(found.as_str()), shown(id)]);
         } else if visit.run.readings.contains_key(id)
@@ -63,14 +64,13 @@ pub(super) fn readings(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
             others.push(vec![label, shown(id)]);
         }
     }
+    screen.blocks.extend(results::blocks(view, visit));
     let columns = |keys: &[&str]| keys.iter().map(|key| words.text(key)).collect();
     screen.blocks.push(Block::Table {
         caption: words.text("readings-before-after"),
         columns: columns(&["column-reading", "column-found", "column-left"]),
         rows: pairs,
     });
-    let results = results(visit.pack, visit.run);
-    screen.blocks.extend(charts(view, &results));
     if !others.is_empty() {
         screen.blocks.push(Block::Table {
             caption: words.text("readings-others"),
@@ -80,34 +80,6 @@ pub(super) fn readings(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
     }
     screen.foot.push(go(view, "back-to-now", "now"));
     screen
-}
-
-fn charts(view: &View<'_>, results: &Results) -> Vec<Block> {
-    let words = view.words;
-    let mut blocks = Vec::new();
-    let rows = [("result-heat", "W", 0, results.heat_w.as_slice()), ("result-cop", "", 1, results.cop.as_slice())];
-    for (key, unit, decimals, values) in rows {
-        if values.is_empty() {
-            continue;
-        }
-        let bars = values
-            .iter()
-            .map(|result| Bar {
-                label: words.text(if result.as_left { "column-left" } else { "column-found" }),
-                value: result.value,
-                doubt: result.expanded_u,
-                text: result.text(words, unit, decimals),
-            })
-            .collect();
-        blocks.push(Block::Chart { caption: words.text(key), unit: unit.to_owned(), bars });
-    }
-    if !results.heat_w.is_empty() {
-        blocks.push(Block::Text { text: words.text("result-doubt"), level: 0, tone: Tone::Quiet });
-    }
-    if let Some(change) = results.heat_change {
-        blocks.push(Block::Text { text: words.text(change.key()), level: 0, tone: Tone::Plain });
-    }
-    blocks
 }
 
 /// Findings so far, and a new one.

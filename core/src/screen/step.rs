@@ -187,7 +187,10 @@ fn mix_block(view: &View<'_>, visit: &VisitView<'_>, mix: &Mix) -> Block {
         let amounts = [("water", dilution.water), ("concentrate", dilution.concentrate)];
         for (part, volume) in amounts {
             let litres = volume.get::<liter>();
-            rows.push(MixRow { label: words.text(&format!("{key}.{part}")), amount: amount(litres, view) });
+            rows.push(MixRow {
+                label: words.text(&format!("{key}.{part}")),
+                amount: amount(litres, view.units, words.language()),
+            });
         }
     }
     let order = (1..=4).map_while(|n| words.get(&format!("{key}.order-{n}"))).collect();
@@ -195,16 +198,21 @@ fn mix_block(view: &View<'_>, visit: &VisitView<'_>, mix: &Mix) -> Block {
     Block::Mix { title: words.text(&key), rows, order, warning }
 }
 
-/// A volume as one measures it: millilitres below a litre; fluid ounces below a gallon.
-fn amount(litres: f64, view: &View<'_>) -> String {
-    let language = view.words.language();
-    match view.units {
-        Units::Metric if litres < 1.0 => format!("{}\u{a0}mL", number::write(litres * 1000.0, 0, language)),
-        Units::Metric => format!("{}\u{a0}L", number::write(litres, 2, language)),
+/// A volume as a measuring jug shows it: a litre and more to a tenth, or to 10 mL where a tenth would be coarse; below that
+/// in steps of 10 mL, and the last 100 mL to a millilitre. Fluid ounces below a gallon. What is written here is to be
+/// poured; the record holds the label's numbers.
+fn amount(litres: f64, units: Units, language: &str) -> String {
+    match units {
+        Units::Metric if litres < 0.0995 => format!("{}\u{a0}mL", number::write(litres * 1000.0, 0, language)),
+        Units::Metric if litres < 0.995 => {
+            format!("{}\u{a0}mL", number::write(libm::round(litres * 100.0) * 10.0, 0, language))
+        }
+        Units::Metric => format!("{}\u{a0}L", number::write(litres, if litres < 1.995 { 2 } else { 1 }, language)),
         Units::Us => {
             let gallons = Quantity::Volume.to_people(litres, Units::Us);
             if gallons < 1.0 {
-                format!("{}\u{a0}fl\u{a0}oz", number::write(gallons * 128.0, 1, language))
+                let ounces = gallons * 128.0;
+                format!("{}\u{a0}fl\u{a0}oz", number::write(ounces, u8::from(ounces < 9.95), language))
             } else {
                 format!("{}\u{a0}gal", number::write(gallons, 2, language))
             }
@@ -276,4 +284,26 @@ fn excursions(view: &View<'_>, visit: &VisitView<'_>, step: &Step) -> Vec<Block>
         }
     }
     blocks
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn amounts_are_those_that_a_measuring_jug_shows() {
+        for (litres, shown) in [
+            (10.909, "10.9\u{a0}L"),
+            (2.0, "2.0\u{a0}L"),
+            (1.091, "1.09\u{a0}L"),
+            (0.2, "200\u{a0}mL"),
+            (0.1045, "100\u{a0}mL"),
+            (0.0874, "87\u{a0}mL"),
+            (0.9968, "1.00\u{a0}L"),
+        ] {
+            assert_eq!(amount(litres, Units::Metric, "en"), shown);
+        }
+        assert_eq!(amount(0.2, Units::Us, "en"), "6.8\u{a0}fl\u{a0}oz");
+        assert_eq!(amount(2.0, Units::Us, "en"), "68\u{a0}fl\u{a0}oz");
+    }
 }

@@ -3,7 +3,8 @@
 use std::collections::BTreeMap;
 
 use super::{
-    Button, Live, Notice, Progress, Screen, Tone, close, frame, notices, reasons, round, settings, sheets, work,
+    Button, Live, Notice, Progress, Screen, Tone, close, frame, notices, reasons, results, round, settings, sheets,
+    work,
 };
 use crate::action::Action;
 use crate::id::{Letter, VisitId};
@@ -101,6 +102,7 @@ pub fn show(view: &View<'_>) -> Screen {
             "phases" => work::phases(view, visit),
             "photographs" => sheets::photographs(view, visit),
             "readings" => sheets::readings(view, visit),
+            "details" => results::details(view, visit),
             "findings" => sheets::findings(view, visit),
             "leaving" => close::leaving(view, visit),
             "break-off" => reasons::show(view, visit, place),
@@ -110,9 +112,17 @@ pub fn show(view: &View<'_>) -> Screen {
     }
 }
 
-/// The frame of a screen that belongs to no visit.
+/// The ways that are the same everywhere.
+fn of_program(view: &View<'_>) -> impl Iterator<Item = Button> {
+    [("menu-round", "round"), ("menu-outbox", "outbox"), ("menu-settings", "settings")]
+        .into_iter()
+        .map(|(key, place)| go(view, key, place))
+}
+
+/// The frame of a screen that belongs to no visit. Where one is open the menu leads back to it.
 pub(super) fn bare(view: &View<'_>, title: &str) -> Screen {
     let words = view.words;
+    let way_back = view.visit.iter().map(|_| go(view, "menu-now", "now"));
     Screen {
         place: view.place.to_owned(),
         language: words.language().to_owned(),
@@ -124,11 +134,7 @@ pub(super) fn bare(view: &View<'_>, title: &str) -> Screen {
         notices: view.notices.to_vec(),
         blocks: Vec::new(),
         foot: Vec::new(),
-        menu: vec![
-            go(view, "menu-round", "round"),
-            go(view, "menu-outbox", "outbox"),
-            go(view, "menu-settings", "settings"),
-        ],
+        menu: way_back.chain(of_program(view)).collect(),
         outbox: outbox_line(view),
     }
 }
@@ -152,7 +158,7 @@ pub(super) fn of_visit(view: &View<'_>, visit: &VisitView<'_>, title: String) ->
     }
     menu.push(Button { tone: Tone::Danger, ..go(view, "menu-emergency", "emergency") });
     menu.push(go(view, "menu-break-off", "break-off"));
-    menu.append(&mut screen.menu);
+    menu.extend(of_program(view));
     screen.menu = menu;
     screen
 }

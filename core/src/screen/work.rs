@@ -1,5 +1,6 @@
 //! The work itself: what to do now, and the phases to look over and back into.
 
+use super::results;
 use super::step::{card, step_block};
 use super::view::{go, of_visit};
 use super::{Block, Button, Screen, StepState, Tone, View, VisitView};
@@ -18,6 +19,7 @@ pub(super) fn now(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
         return screen;
     };
     let mut screen = of_visit(view, visit, words.text(&format!("phase-{}", phase.id)));
+    screen.notices.extend(results::notice(view, visit));
     for step in &steps {
         screen.blocks.push(step_block(view, visit, phase, step, true));
     }

@@ -63,6 +63,12 @@ pub fn localise(decimal: &str, language: &str) -> String {
     if language == "es" { text.replace('.', ",") } else { text }
 }
 
+/// Typed words in which a number and its degree or percent sign do not part at the end of a line.
+#[must_use]
+pub fn unbroken(text: &str) -> String {
+    ["°", "%"].iter().fold(text.to_owned(), |text, sign| text.replace(&format!(" {sign}"), &format!("\u{a0}{sign}")))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -88,6 +94,11 @@ mod tests {
     fn a_thousands_separator_is_not_guessed_at() {
         assert_eq!(parse("1,200", 0), Err(NumberError::Ambiguous("1,200".into())));
         assert_eq!(parse("1.200,5", 1), Err(NumberError::Ambiguous("1.200,5".into())));
+    }
+
+    #[test]
+    fn a_typed_temperature_stays_on_one_line() {
+        assert_eq!(unbroken("55 °C by day, 60 % by night"), "55\u{a0}°C by day, 60\u{a0}% by night");
     }
 
     #[test]

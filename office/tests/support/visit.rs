@@ -65,6 +65,14 @@ impl Written {
         });
     }
 
+    /// Air on, water in, water out, flow and power of a stage, with the limits of the pack's instruments.
+    pub fn heat_test(&mut self, stage: &str, values: [&str; 5]) {
+        let names = [("air-on", "0.5"), ("water-in", "1.0"), ("water-out", "1.0"), ("flow", "0.5"), ("power", "30")];
+        for ((name, limit), value) in names.into_iter().zip(values) {
+            self.read(&format!("{name}-{stage}"), value, limit);
+        }
+    }
+
     pub fn photograph(&mut self, slot: &str, digest: Digest, flags: Vec<PhotoFlag>) {
         self.add(Body::PhotoTaken {
             unit: "A".into(),

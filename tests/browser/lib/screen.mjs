@@ -37,7 +37,8 @@ export function look() {
     return file ? { do: "photograph", title, at: at(file) } : { do: "stuck", why: `the photograph '${title}' is not taken in` };
   }
   if (find("main.state")) return { do: "stuck", why: words(find("main.state") ?? document.body) };
-  for (const notice of document.querySelectorAll("main > .notice")) {
+  // A plain one tells; it asks for nothing.
+  for (const notice of document.querySelectorAll("main > .notice:not(.tone-plain)")) {
     const button = find(".button:not(.tone-quiet)", notice);
     return button ? press(button) : { do: "stuck", why: words(notice) };
   }

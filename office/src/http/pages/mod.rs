@@ -9,6 +9,7 @@ mod visit;
 mod visit_check;
 mod visit_photos;
 mod visit_readings;
+mod visit_results;
 mod visitor;
 mod visits;
 

@@ -10,8 +10,7 @@ use maud::{DOCTYPE, Markup, html};
 
 use super::frame::{head, languages, mark};
 use super::photos::picture;
-use super::visit_photos::pairs_of;
-use super::visit_readings::shared_name;
+use super::visit_photos::{pairs_of, size};
 use super::visitor::Visitor;
 use super::{Page, PageError};
 use crate::app::language::Language;
@@ -87,7 +86,7 @@ fn document(words: &Words, visitor: &Visitor, record: &Record<'_>, summary: &Sum
                     (findings(words, summary))
                     (done(words, summary, record.visit.runs.len() > 1))
                     (pairs(words, record, token))
-                    (numbers(words, record, summary))
+                    (numbers(words, summary))
                     (list("office-summary-gaps", words, &summary.gaps))
                     (list("office-summary-settings", words, &summary.settings))
                     (list("office-summary-cautions", words, &summary.cautions))
@@ -175,7 +174,8 @@ fn pairs(words: &Words, record: &Record<'_>, token: &str) -> Markup {
                     div.pair { @for (title, photo) in pair.sides() {
                         @match photo.filter(|photo| is_here(record, Some(photo))) {
                             Some(photo) => figure {
-                                img src={ "/s/" (token) "/photos/" (photo.digest) } alt=(title) loading="lazy" decoding="async";
+                                img src={ "/s/" (token) "/photos/" (photo.digest) } alt=(title) loading="lazy" decoding="async"
+                                    width=[size(photo).map(|(width, _)| width)] height=[size(photo).map(|(_, height)| height)];
                                 figcaption { (title) }
                             },
                             None => div.no-photo { b { (title) } span { (words.text("office-no-photo")) } },
@@ -191,27 +191,16 @@ fn is_here(record: &Record<'_>, photo: Option<&Photo>) -> bool {
     photo.is_some_and(|photo| record.safe.contains(&photo.digest))
 }
 
-/// A value's name without 'as left', where the procedure has it as found too.
-fn label(words: &Words, record: &Record<'_>, label: &str) -> String {
-    let pack = record.pack.map(|found| &found.pack.pack);
-    let left =
-        pack.and_then(|pack| pack.readings.iter().find(|left| words.text(&format!("reading-{}", left.id)) == label));
-    let found = left.and_then(|left| pack?.reading(left.as_found.as_ref()?.as_str()));
-    match (found, left) {
-        (Some(found), Some(left)) => shared_name(words, found, left),
-        _ => label.to_owned(),
-    }
-}
-
-fn numbers(words: &Words, record: &Record<'_>, summary: &Summary) -> Markup {
+fn numbers(words: &Words, summary: &Summary) -> Markup {
     html! {
         @if !summary.numbers.is_empty() {
             section {
                 h2 { (words.text("office-summary-numbers")) }
+                @for line in &summary.gain { p.gain { (line) } }
                 p.quiet { (words.text("office-summary-numbers-hint")) }
                 ul.numbers { @for changed in &summary.numbers {
                     li {
-                        h3 { (label(words, record, &changed.label)) }
+                        h3 { (changed.label) }
                         dl {
                             div { dt { (words.text("office-before")) } dd { (changed.found) } }
                             div { dt { (words.text("office-after")) } dd { (changed.left) } }

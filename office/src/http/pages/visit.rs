@@ -10,7 +10,7 @@ use maud::{Markup, html};
 
 use super::visitor::SignedIn;
 use super::visits::badge;
-use super::{Page, PageError, page, visit_check, visit_photos, visit_readings};
+use super::{Page, PageError, page, visit_check, visit_photos, visit_readings, visit_results};
 use crate::app::day;
 use crate::app::record::{self, Record};
 use crate::http::blocking::on_shelf;
@@ -178,6 +178,7 @@ fn unit(words: &Words, record: &Record<'_>, letter: &id::Letter, run: &Run) -> M
         section.run {
             h2.unit-title { span.unit { (letter) } " " (run.label) }
             (findings(words, run))
+            (visit_results::of_run(words, record, letter, run))
             (visit_photos::pairs(words, record, run))
             (visit_readings::readings(words, record, run))
             (settings(words, run))

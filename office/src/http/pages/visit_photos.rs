@@ -124,7 +124,7 @@ fn figure(words: &Words, record: &Record<'_>, photo: &Photo, title: &str) -> Mar
 }
 
 /// Width and height as shown, so that the page does not jump: half of the EXIF orientations swap them.
-fn size(photo: &Photo) -> Option<(u32, u32)> {
+pub(super) fn size(photo: &Photo) -> Option<(u32, u32)> {
     let (width, height) = (photo.facts.width, photo.facts.height);
     match (width, height, photo.facts.orientation) {
         (0, _, _) | (_, 0, _) => None,

@@ -4,7 +4,8 @@ use std::collections::BTreeSet;
 
 use coilside_core::id::ReadingId;
 use coilside_core::procedure::measure::Units;
-use coilside_core::procedure::pack::Reading;
+use coilside_core::procedure::pack::{Pack, Reading};
+use coilside_core::record::names::name_of;
 use coilside_core::visit::state::{Run, Taken};
 use coilside_core::words::{Words, number};
 use maud::{Markup, html};
@@ -30,7 +31,7 @@ pub(super) fn readings(words: &Words, record: &Record<'_>, run: &Run) -> Markup 
     html! {
         section.card {
             h3 { (words.text("office-readings")) }
-            @if !pairs.is_empty() { (side_by_side(words, run, &pairs)) }
+            @if !pairs.is_empty() { (side_by_side(words, pack, run, &pairs)) }
             @if !others.is_empty() {
                 h4 { (words.text("office-other-readings")) }
                 div.scroll tabindex="0" role="group" aria-label=(words.text("office-readings")) { table.readings {
@@ -52,7 +53,7 @@ pub(super) fn readings(words: &Words, record: &Record<'_>, run: &Run) -> Markup 
     }
 }
 
-fn side_by_side(words: &Words, run: &Run, pairs: &[(&Reading, &Reading)]) -> Markup {
+fn side_by_side(words: &Words, pack: &Pack, run: &Run, pairs: &[(&Reading, &Reading)]) -> Markup {
     html! {
         div.scroll tabindex="0" role="group" aria-label=(words.text("office-readings")) { table.readings {
             thead { tr {
@@ -62,7 +63,7 @@ fn side_by_side(words: &Words, run: &Run, pairs: &[(&Reading, &Reading)]) -> Mar
             } }
             tbody { @for (found, left) in pairs {
                 tr {
-                    th scope="row" { (shared_name(words, found, left)) }
+                    th scope="row" { (name_of(words, pack, left)) }
                     td.number { (value(words, run, found)) }
                     td.number { (value(words, run, left)) }
                     td.number { (change(words, run, found, left)) }
@@ -70,16 +71,6 @@ fn side_by_side(words: &Words, run: &Run, pairs: &[(&Reading, &Reading)]) -> Mar
                 }
             } }
         } }
-    }
-}
-
-/// 'Water flow, as found' and 'Water flow, as left' stand in one row: what they share, before the last comma.
-pub(super) fn shared_name(words: &Words, found: &Reading, left: &Reading) -> String {
-    let name = |reading: &Reading| words.text(&format!("reading-{}", reading.id));
-    let (found, left) = (name(found), name(left));
-    match (found.rsplit_once(", "), left.rsplit_once(", ")) {
-        (Some((shared, _)), Some((same, _))) if shared == same => shared.to_owned(),
-        _ => left,
     }
 }
 
