@@ -40,8 +40,8 @@ SAMPLES_ABOVE_K = 0.3
 SAMPLES = 3000
 LIQUID_AT_0_C_J_KG = 200_000.0  # the reference of the IIR
 DIGITS = 8
-# Of a logarithm, a fraction, a temperature in kelvin, an enthalpy in joules a kilogram. `temperature` is what the project asks
-# for (0.02 K, 0.05 %) divided by 50 to 200, so that there and back returns within a thousandth of a kelvin.
+# Of a logarithm, a fraction, a temperature in kelvin, an enthalpy in joules a kilogram. A fiftieth or less of what the project
+# asks for (0.02 K, 0.05 %), so that there and back returns within a thousandth of a kelvin.
 BOUNDS = {"logarithm": 5e-6, "fraction": 1e-5, "temperature": 1e-4, "enthalpy": 3.0}
 NODES_MOST = 200
 
