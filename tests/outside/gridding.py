@@ -79,13 +79,15 @@ def grid(name, *, bound, kind="abs", unit="", source):
     return register
 
 
-def run(folder):
-    """Runs every grid of a folder; gives the worst points and the failures as texts."""
+def run(folder, until_wrong=False):
+    """Runs every grid of a folder, or those up to the first that fails; gives the worst points and the failures as texts."""
     for path in sorted(pathlib.Path(folder).glob("*.py")):
         spec = importlib.util.spec_from_file_location(f"grid_{path.stem}", path)
         spec.loader.exec_module(importlib.util.module_from_spec(spec))
     worsts, failures = [], []
     for one in GRIDS:
+        if until_wrong and failures:
+            break
         try:
             worst = one.worst()
         except Exception as error:  # noqa: BLE001 whatever a grid raises is its failure, not the end of the run

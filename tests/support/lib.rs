@@ -77,6 +77,7 @@ impl Answers for Technician {
             "read:supply-conductivity" | "read:rinse-conductivity" => "410",
             "read:supply-hardness" => "180",
             "read:supply-alkalinity" => "150",
+            "read:water-use" => "180",
             "read:insulation" => "120",
             "read:winding-temperature" => "24.0",
             "read:capacitance" => "24.7",

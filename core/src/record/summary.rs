@@ -243,7 +243,14 @@ fn next(from: &Sources<'_>) -> Vec<String> {
     if from.visit.broken_off.is_some() {
         return vec![from.next_day.to_owned()];
     }
-    vec![from.words.fill("summary-next-service", &[("day", from.next_day)]), from.words.text("summary-next-between")]
+    let mut next = vec![from.words.fill("summary-next-service", &[("day", from.next_day)])];
+    let advice = |run: &Run| results(from.pack, run, &[]).descaling;
+    // Of several units on one water, the one that is due first.
+    if let Some(months) = from.visit.runs.values().filter_map(advice).map(|advice| advice.months).min() {
+        next.push(from.words.fill("summary-next-descaling", &[("months", &months.to_string())]));
+    }
+    next.push(from.words.text("summary-next-between"));
+    next
 }
 
 /// Whether the unit needs less electricity for the same hot water. Only said where it can be told at like air and water.

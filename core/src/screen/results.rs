@@ -3,7 +3,7 @@
 use super::view::{go, of_visit};
 use super::{Bar, Block, Button, Notice, Screen, Tone, View, VisitView};
 use crate::id::StepId;
-use crate::record::results::{Kind, Measured, Outcome, Results, Stage, Told, results, told};
+use crate::record::results::{Kind, Measured, Outcome, Results, Stage, Told, descaling_told, results, told};
 use crate::round::PastReading;
 use crate::visit::state::Mark;
 use crate::words::Words;
@@ -41,6 +41,10 @@ pub(super) fn blocks(view: &View<'_>, visit: &VisitView<'_>) -> Vec<Block> {
         }
         let tone = if told.attention { Tone::Attention } else { Tone::Plain };
         blocks.push(text(told.means, 0, tone));
+    }
+    if let Some(advice) = &results.descaling {
+        blocks.push(text(words.text("descale-title"), 3, Tone::Plain));
+        blocks.push(text(descaling_told(advice, words).join("\n"), 0, Tone::Plain));
     }
     blocks.push(text(words.text("result-doubt"), 0, Tone::Quiet));
     blocks.push(Block::Button { button: go(view, "result-to-details", "details") });

@@ -17,6 +17,7 @@ const TYPED = {
   "read_supply-conductivity": "412",
   "read_supply-hardness": "178",
   "read_supply-alkalinity": "152",
+  "read_water-use": "180",
   "read_cleaner-parts": "12",
   "read_cleaner-volume": "11.5",
   "read_descaler-parts": "11",

@@ -1,15 +1,18 @@
 //! What the readings come to, each with its doubt: heat to the water, coefficient of performance, temperature rise and drop
 //! as found and as left; insulation, capacitor and scaling index once.
 
+mod descaling;
 mod once;
 mod pair;
 mod read;
 mod told;
 
+pub use descaling::descaling_told;
 pub use told::{Told, told};
 
 use crate::procedure::pack::Pack;
 use crate::round::PastReading;
+use crate::science::descaling::Advice;
 use crate::science::uncertainty::Doubted;
 use crate::science::verdict::Verdict;
 use crate::visit::state::Run;
@@ -20,6 +23,8 @@ use crate::visit::state::Run;
 pub struct Results {
     /// What could be worked out.
     pub outcomes: Vec<Outcome>,
+    /// When to descale next.
+    pub descaling: Option<Advice>,
 }
 
 impl Results {
@@ -185,5 +190,5 @@ pub fn results(pack: &Pack, run: &Run, history: &[PastReading]) -> Results {
     let readings = read::Readings { pack, run };
     let mut outcomes = pair::outcomes(&readings, history);
     outcomes.extend(once::outcomes(&readings));
-    Results { outcomes }
+    Results { outcomes, descaling: descaling::descaling(&readings) }
 }

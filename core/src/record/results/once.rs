@@ -61,8 +61,13 @@ fn capacitor(readings: &Readings<'_>) -> Option<Outcome> {
     Some(outcome(Kind::Capacitor, &measured, Some(label), Some(limits)))
 }
 
-/// Langelier's index for the water where it leaves the unit hottest: as left, or as found where that was not measured.
 fn scaling(readings: &Readings<'_>) -> Option<Outcome> {
+    let limits = Limits::new(None, Some(0.0)).ok()?;
+    Some(outcome(Kind::Scaling, &scaling_index(readings)?, Some(0.0), Some(limits)))
+}
+
+/// Langelier's index for the water where it leaves the unit hottest: as left, or as found where that was not measured.
+pub(super) fn scaling_index(readings: &Readings<'_>) -> Option<Doubted> {
     let ph = readings.of("supply-ph", Stage::Once)?;
     let hot = readings.of("water-out", Stage::Left).or_else(|| readings.of("water-out", Stage::Found))?;
     let calcium = times(&readings.of("supply-hardness", Stage::Once)?, "calcium share", CALCIUM_SHARE)?;
@@ -86,10 +91,7 @@ fn scaling(readings: &Readings<'_>) -> Option<Outcome> {
         (-0.1 * of_lg(&solids), &solids),
     ];
     let formula = Cause::new("the short formula");
-    let value =
-        Doubted::from_slopes(index, &slopes).because("formula", formula, from_limits(FORMULA_LIMIT).ok()?).ok()?;
-    let limits = Limits::new(None, Some(0.0)).ok()?;
-    Some(outcome(Kind::Scaling, &value, Some(0.0), Some(limits)))
+    Doubted::from_slopes(index, &slopes).because("formula", formula, from_limits(FORMULA_LIMIT).ok()?).ok()
 }
 
 /// A reading times a factor that is itself in doubt, by rectangular limits.

@@ -268,6 +268,14 @@ result-scaling = Scaling index of the supply water (Langelier)
     .fail = Above zero: this water leaves scale where it is heated. Plan to descale more often.
     .close = About zero: it can go either way. Go by the scale that you find.
 
+descale-title = When to descale next: advice
+descale-advice = In about { $months } months. The doubt reaches from { $least } to { $most }.
+descale-water-scales = This water leaves scale where it is heated.
+descale-water-does-not-scale = This water leaves no scale where it is heated.
+descale-held-at-shortest = The water asks for less than that. Treat the water, or heat it less.
+descale-held-at-longest = Do not wait longer: water and use change.
+descale-first = The maker's interval and terms come first.
+
 ## Details of results
 
 details-title = Details
@@ -370,4 +378,5 @@ summary-caution-scald = Hot water can scald. Try it with your hand before you le
 summary-caution-flushed = The water side was rinsed and measured before drinking water was let in again.
 summary-caution-first = The label on the unit, its maker's instructions and the licensed person come first.
 summary-next-service = Next service: { $day }.
+summary-next-descaling = By your water, the scale in the unit should be cleaned out again in about { $months } months. What the maker asks for comes first.
 summary-next-between = Until then keep leaves and snow away from the unit, and call us if it is loud, drips or the water stays cold.

@@ -268,6 +268,14 @@ result-scaling = Índice de incrustación del agua de la red (Langelier)
     .fail = Sobre cero: esta agua deja cal donde se calienta. Prevea desincrustar más a menudo.
     .close = Cerca de cero: puede ir hacia un lado u otro. Guíese por la cal que encuentre.
 
+descale-title = Cuándo desincrustar otra vez: consejo
+descale-advice = Dentro de unos { $months } meses. La duda va de { $least } a { $most }.
+descale-water-scales = Esta agua deja incrustación donde se calienta.
+descale-water-does-not-scale = Esta agua no deja incrustación donde se calienta.
+descale-held-at-shortest = El agua pide menos que eso. Tratar el agua, o calentarla menos.
+descale-held-at-longest = No esperar más: el agua y el uso cambian.
+descale-first = El intervalo y las condiciones del fabricante van primero.
+
 ## Detalles de los resultados
 
 details-title = Detalles
@@ -370,4 +378,5 @@ summary-caution-scald = El agua caliente puede quemar. Pruébela con la mano ant
 summary-caution-flushed = El lado del agua se enjuagó y se midió antes de dejar entrar otra vez agua potable.
 summary-caution-first = Primero valen la etiqueta del equipo, las instrucciones del fabricante y la persona autorizada.
 summary-next-service = Próxima revisión: { $day }.
+summary-next-descaling = Por el agua que tiene, conviene limpiar la cal del equipo dentro de unos { $months } meses. Lo que pide el fabricante va primero.
 summary-next-between = Hasta entonces aparte hojas y nieve del equipo, y llámenos si hace ruido, gotea o el agua sigue fría.

@@ -2,7 +2,7 @@
 
 use coilside_core::id;
 use coilside_core::procedure::measure::Units;
-use coilside_core::record::results::{Kind, Measured, Outcome, Stage, Told, results, told};
+use coilside_core::record::results::{Kind, Measured, Outcome, Stage, Told, descaling_told, results, told};
 use coilside_core::visit::state::Run;
 use coilside_core::words::Words;
 use maud::{Markup, html};
@@ -21,7 +21,15 @@ pub(super) fn of_run(words: &Words, record: &Record<'_>, letter: &id::Letter, ru
         @if !all.is_empty() {
             section.card {
                 h3 { (words.text("result-title")) }
-                ul.results { @for (outcome, told) in &all { (result(words, outcome, told)) } }
+                ul.results {
+                    @for (outcome, told) in &all { (result(words, outcome, told)) }
+                    @if let Some(advice) = &results.descaling {
+                        li {
+                            h4 { (words.text("descale-title")) }
+                            @for line in descaling_told(advice, words) { p { (line) } }
+                        }
+                    }
+                }
                 p.hint { (words.text("result-doubt")) }
                 (details(words, &all))
             }
