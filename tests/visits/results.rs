@@ -141,7 +141,7 @@ fn descaling_is_advised_by_the_water_and_its_use_in_words_that_put_the_maker_fir
     assert!(lines[0].starts_with("In about 8 months."), "{lines:?}");
     assert_eq!(
         lines[1..3],
-        ["This water leaves scale where it is heated.", "The maker's interval and terms come first."]
+        ["Reckoned as water that leaves scale where it is heated.", "The maker's interval and terms come first."]
     );
 }
 

@@ -8,6 +8,8 @@ from gridding import Point, grid
 
 SOURCE = "the model's description over PsychroLib 2.5.0 and GTC 1.5.1"
 POINTS = 220
+# Within so much of 0 °C a wet and an iced bulb may both have a solution, and the two libraries give one of them.
+TWO_BULBS_K = 1.5
 PRESSURE_PA = 101_325.0
 
 psychrolib.SetUnitSystem(psychrolib.SI)
@@ -42,7 +44,10 @@ class Case:
 
     def at(self, draw, air, inlet):
         outlet = inlet + draw.uniform(2, 12)
-        values = {"source_c": air, "source_rh": draw.uniform(0.3, 0.95), "water_in_c": inlet, "water_out_c": outlet}
+        humidity = draw.uniform(0.3, 0.95)
+        while abs(psychrolib.GetTWetBulbFromRelHum(air, humidity, PRESSURE_PA)) < TWO_BULBS_K:
+            air += 0.5
+        values = {"source_c": air, "source_rh": humidity, "water_in_c": inlet, "water_out_c": outlet}
         limits = {"source_c": 0.5, "source_rh": 0.03, "water_in_c": 0.3, "water_out_c": 0.3}
         core = {name: coilside.ReadingValue(value=values[name], error_limit=limits[name]) for name in values}
         gtc = {name: GTC.ureal(values[name], limits[name] / 3**0.5) for name in values}

@@ -270,8 +270,8 @@ result-scaling = Scaling index of the supply water (Langelier)
 
 descale-title = When to descale next: advice
 descale-advice = In about { $months } months. The doubt reaches from { $least } to { $most }.
-descale-water-scales = This water leaves scale where it is heated.
-descale-water-does-not-scale = This water leaves no scale where it is heated.
+descale-water-scales = Reckoned as water that leaves scale where it is heated.
+descale-water-does-not-scale = Reckoned as water that leaves no scale where it is heated.
 descale-held-at-shortest = The water asks for less than that. Treat the water, or heat it less.
 descale-held-at-longest = Do not wait longer: water and use change.
 descale-first = The maker's interval and terms come first.

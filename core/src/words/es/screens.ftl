@@ -270,8 +270,8 @@ result-scaling = Índice de incrustación del agua de la red (Langelier)
 
 descale-title = Cuándo desincrustar otra vez: consejo
 descale-advice = Dentro de unos { $months } meses. La duda va de { $least } a { $most }.
-descale-water-scales = Esta agua deja incrustación donde se calienta.
-descale-water-does-not-scale = Esta agua no deja incrustación donde se calienta.
+descale-water-scales = Se cuenta como agua que deja incrustación donde se calienta.
+descale-water-does-not-scale = Se cuenta como agua que no deja incrustación donde se calienta.
 descale-held-at-shortest = El agua pide menos que eso. Tratar el agua, o calentarla menos.
 descale-held-at-longest = No esperar más: el agua y el uso cambian.
 descale-first = El intervalo y las condiciones del fabricante van primero.
