@@ -21,6 +21,8 @@ const FOUND: [(&str, &str); 6] = [
     ("flow-found", "9.0"),
     ("power-found", "980"),
 ];
+/// What that daily water takes in a year, kWh; see the test.
+const YEAR_HEAT: f64 = 2631.78;
 const LEFT: [(&str, &str); 6] = [
     ("air-on-left", "18.5"),
     ("air-off-left", "11.5"),
@@ -118,6 +120,25 @@ fn what_is_measured_once_is_judged_by_its_limit_and_its_whole_doubt() {
     assert!((scaling.at(Stage::Once).unwrap().value - 0.1776).abs() < 1e-3);
     close(scaling.at(Stage::Once).unwrap().expanded_u, 0.3499);
     assert_eq!(scaling.verdict, Some(Verdict::TooCloseToCall));
+}
+
+#[test]
+fn a_year_s_electricity_is_told_only_where_the_change_can_be_told() {
+    let use_of_water = [("tap-hot", "46.5"), ("water-use", "180")];
+    let read_all = |readings: &[(&'static str, &'static str)]| [readings, &use_of_water].concat();
+    let year = come_to(&read_all(&with(&[]))).yearly.unwrap();
+    // iapws 1.5.5: 365 · 180 l of water from 12 to 46.5 °C take 2631.8 kWh; over the coefficients above, the one as found at the
+    // conditions as left: 3.5265 − 1.6836.
+    close(year.found.value, YEAR_HEAT / 1.8429);
+    close(year.left.value, YEAR_HEAT / 3.5265);
+    close(year.saved.value, YEAR_HEAT / 1.8429 - YEAR_HEAT / 3.5265);
+    assert!(year.saved.expanded_u < year.saved.value, "the owner's estimate is common to both");
+    let mut scene = read(&read_all(&with(&[])));
+    let lines = under(&scene.go("readings").unwrap(), "Electricity for hot water in a year");
+    assert!(lines[0].contains(" less. By the use that the owner told"), "{lines:?}");
+    let same = with(&[("water-out-left", "43.0"), ("flow-left", "9.0"), ("air-off-left", "13.0")]);
+    assert_eq!(come_to(&read_all(&same)).yearly, None, "no difference that can be told");
+    assert_eq!(come_to(&with(&[])).yearly, None, "nobody asked how much water is used");
 }
 
 #[test]

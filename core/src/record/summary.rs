@@ -5,7 +5,7 @@ use crate::procedure::gate::{Applies, applies};
 use crate::procedure::measure::Units;
 use crate::procedure::pack::{Pack, Reading};
 use crate::record::names::name_of;
-use crate::record::results::{Change, Kind, Results, Stage, results, told};
+use crate::record::results::{Change, Kind, Outcome, Results, Stage, results, told};
 use crate::round::Assignment;
 use crate::visit::decide::{Gap, gaps};
 use crate::visit::event::Severity;
@@ -136,7 +136,7 @@ pub fn summary(from: &Sources<'_>) -> Summary {
         answers: answers(from),
         done: runs().flat_map(|(unit, run)| done(from, unit, run)).collect(),
         pairs: runs().flat_map(|(_, run)| pairs(from, run)).collect(),
-        gain: runs().filter_map(|(_, run)| gain(words, &results(from.pack, run, &[]))).collect(),
+        gain: runs().flat_map(|(_, run)| gain(words, &results(from.pack, run, &[]))).collect(),
         numbers: runs().flat_map(|(_, run)| worked_out(from, run).into_iter().chain(numbers(from, run))).collect(),
         findings: runs().flat_map(|(_, run)| findings(words, run)).collect(),
         gaps: runs().flat_map(|(_, run)| gaps(from.pack, run)).filter_map(|gap| gap_words(words, &gap)).collect(),
@@ -254,15 +254,26 @@ fn next(from: &Sources<'_>) -> Vec<String> {
 }
 
 /// Whether the unit needs less electricity for the same hot water. Only said where it can be told at like air and water.
-fn gain(words: &Words, results: &Results) -> Option<String> {
-    let cop = results.of(Kind::Cop).filter(|cop| cop.at(Stage::Found).is_some() && cop.at(Stage::Left).is_some())?;
+fn gain(words: &Words, results: &Results) -> Vec<String> {
+    let both = |cop: &&Outcome| cop.at(Stage::Found).is_some() && cop.at(Stage::Left).is_some();
+    let Some(cop) = results.of(Kind::Cop).filter(both) else { return Vec::new() };
     let key = match cop.change.map(|changed| changed.change) {
         Some(Change::More) => "summary-gain-less-power",
         Some(Change::Less) => "summary-gain-more-power",
         Some(Change::None) => "summary-gain-none",
         None => "summary-gain-conditions",
     };
-    Some(words.text(key))
+    let saved = results.yearly.map(|year| year.saved).filter(|saved| saved.value > saved.expanded_u);
+    let year = saved.map(|saved| {
+        // Two digits are what such an estimate is worth.
+        let about = |kwh: f64| {
+            let step = if kwh < 100.0 { 5.0 } else { 50.0 };
+            number::write(libm::round(kwh / step) * step, 0, words.language())
+        };
+        let (least, most) = (about(saved.value - saved.expanded_u), about(saved.value + saved.expanded_u));
+        words.fill("summary-gain-year", &[("least", &least), ("most", &most)])
+    });
+    [Some(words.text(key)), year].into_iter().flatten().collect()
 }
 
 /// What the readings come to: heat and COP, where they were measured before and after.

@@ -3,7 +3,9 @@
 use super::view::{go, of_visit};
 use super::{Bar, Block, Button, Notice, Screen, Tone, View, VisitView};
 use crate::id::StepId;
-use crate::record::results::{Kind, Measured, Outcome, Results, Stage, Told, descaling_told, results, told};
+use crate::record::results::{
+    Kind, Measured, Outcome, Results, Stage, Told, descaling_told, results, told, yearly_told,
+};
 use crate::round::PastReading;
 use crate::visit::state::Mark;
 use crate::words::Words;
@@ -41,6 +43,10 @@ pub(super) fn blocks(view: &View<'_>, visit: &VisitView<'_>) -> Vec<Block> {
         }
         let tone = if told.attention { Tone::Attention } else { Tone::Plain };
         blocks.push(text(told.means, 0, tone));
+    }
+    if let Some(year) = &results.yearly {
+        blocks.push(text(words.text("result-year"), 3, Tone::Plain));
+        blocks.push(text(yearly_told(year, words), 0, Tone::Plain));
     }
     if let Some(advice) = &results.descaling {
         blocks.push(text(words.text("descale-title"), 3, Tone::Plain));

@@ -6,9 +6,11 @@ mod once;
 mod pair;
 mod read;
 mod told;
+mod yearly;
 
 pub use descaling::descaling_told;
 pub use told::{Told, told};
+pub use yearly::{Yearly, yearly_told};
 
 use crate::procedure::pack::Pack;
 use crate::round::PastReading;
@@ -25,6 +27,8 @@ pub struct Results {
     pub outcomes: Vec<Outcome>,
     /// When to descale next.
     pub descaling: Option<Advice>,
+    /// A year's electricity for hot water, before and after.
+    pub yearly: Option<Yearly>,
 }
 
 impl Results {
@@ -190,5 +194,5 @@ pub fn results(pack: &Pack, run: &Run, history: &[PastReading]) -> Results {
     let readings = read::Readings { pack, run };
     let mut outcomes = pair::outcomes(&readings, history);
     outcomes.extend(once::outcomes(&readings));
-    Results { outcomes, descaling: descaling::descaling(&readings) }
+    Results { outcomes, descaling: descaling::descaling(&readings), yearly: yearly::yearly(&readings) }
 }

@@ -92,14 +92,25 @@ fn to_like_conditions(readings: &Readings<'_>) -> Option<Ratios> {
     ratios(performance::Kind::AirFixed, &at(Stage::Found)?, &at(Stage::Left)?).ok()
 }
 
-/// What the work changed: heat and COP at like conditions, or not at all; a rise or a drop as it is.
-fn changed(kind: Kind, found: &Doubted, left: &Doubted, ratios: Option<&Ratios>) -> Option<Changed> {
+/// The coefficient of performance as found, brought to the conditions as left, beside that as left.
+pub(super) fn cop_compared(readings: &Readings<'_>) -> Option<Compared> {
+    let at = |stage| cop(&|role| readings.of(role, stage));
+    compared(Kind::Cop, &at(Stage::Found)?, &at(Stage::Left)?, to_like_conditions(readings).as_ref())
+}
+
+/// Heat and COP at like conditions, or not at all; a rise or a drop as it is.
+fn compared(kind: Kind, found: &Doubted, left: &Doubted, ratios: Option<&Ratios>) -> Option<Compared> {
     let compared = match kind {
         Kind::Heat => Compared::corrected(found, ratios?.capacity.as_ref()?, left, Better::Higher),
         Kind::Cop => Compared::corrected(found, &ratios?.cop, left, Better::Higher),
         _ => Compared::between(found, left, Better::Higher),
     };
-    let compared = compared.ok()?;
+    compared.ok()
+}
+
+/// What the work changed.
+fn changed(kind: Kind, found: &Doubted, left: &Doubted, ratios: Option<&Ratios>) -> Option<Changed> {
+    let compared = compared(kind, found, left, ratios)?;
     Some(Changed {
         value: compared.difference.value(),
         expanded_u: COVERAGE * compared.difference.standard_u(),

@@ -140,19 +140,19 @@ fn with_unit(number: String, kind: Kind, units: Units) -> String {
 }
 
 /// The last digit that is worth writing.
-struct Place {
+pub(super) struct Place {
     step: f64,
-    decimals: u8,
+    pub(super) decimals: u8,
 }
 
 impl Place {
-    fn round(&self, value: f64) -> f64 {
+    pub(super) fn round(&self, value: f64) -> f64 {
         libm::round(value / self.step) * self.step
     }
 }
 
 /// Two digits of the doubt (JCGM 100:2008, 7.2.6), but not more decimals than are of use.
-fn place(doubt: f64, decimals_most: u8) -> Place {
+pub(super) fn place(doubt: f64, decimals_most: u8) -> Place {
     let mut place = Place { step: 1.0, decimals: 0 };
     while doubt >= 99.5 * place.step && place.step < 1e6 {
         place.step *= 10.0;

@@ -268,6 +268,9 @@ result-scaling = Scaling index of the supply water (Langelier)
     .fail = Above zero: this water leaves scale where it is heated. Plan to descale more often.
     .close = About zero: it can go either way. Go by the scale that you find.
 
+result-year = Electricity for hot water in a year
+    .less = As found { $found }, as left { $left }: { $saved } less. By the use that the owner told, as if every day were like today.
+    .more = As found { $found }, as left { $left }: { $saved } more. By the use that the owner told, as if every day were like today.
 descale-title = When to descale next: advice
 descale-advice = In about { $months } months. The doubt reaches from { $least } to { $most }.
 descale-water-scales = Reckoned as water that leaves scale where it is heated.
@@ -367,6 +370,7 @@ summary-lower = lower
 summary-heat = Heat that the water gets
 summary-cop = Heat for each unit of electricity
 summary-gain-less-power = The heat pump now needs less electricity for the same hot water.
+summary-gain-year = By the hot water that you use, that is some { $least } to { $most } kWh of electricity less in a year.
 summary-gain-more-power = The heat pump needs more electricity for the same hot water than before our work. Call us: we want to find out why.
 summary-gain-conditions = Air or water was too different before and after, so it cannot be told whether the heat pump needs less electricity now.
 summary-gain-none = In the electricity for the same hot water there is no difference that can be told.

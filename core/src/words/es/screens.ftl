@@ -268,6 +268,9 @@ result-scaling = Índice de incrustación del agua de la red (Langelier)
     .fail = Sobre cero: esta agua deja cal donde se calienta. Prevea desincrustar más a menudo.
     .close = Cerca de cero: puede ir hacia un lado u otro. Guíese por la cal que encuentre.
 
+result-year = Electricidad para agua caliente en un año
+    .less = Antes { $found }, después { $left }: { $saved } menos. Según el consumo que dijo el propietario, como si cada día fuera como hoy.
+    .more = Antes { $found }, después { $left }: { $saved } más. Según el consumo que dijo el propietario, como si cada día fuera como hoy.
 descale-title = Cuándo desincrustar otra vez: consejo
 descale-advice = Dentro de unos { $months } meses. La duda va de { $least } a { $most }.
 descale-water-scales = Se cuenta como agua que deja incrustación donde se calienta.
@@ -367,6 +370,7 @@ summary-lower = más bajo
 summary-heat = Calor que recibe el agua
 summary-cop = Calor por cada unidad de electricidad
 summary-gain-less-power = La bomba de calor necesita ahora menos electricidad para la misma agua caliente.
+summary-gain-year = Con el agua caliente que usa, son unos { $least } a { $most } kWh de electricidad menos al año.
 summary-gain-more-power = La bomba de calor necesita más electricidad para la misma agua caliente que antes de nuestro trabajo. Llámenos: queremos saber por qué.
 summary-gain-conditions = El aire o el agua eran demasiado distintos antes y después, así que no se puede afirmar si la bomba de calor necesita ahora menos electricidad.
 summary-gain-none = En la electricidad para la misma agua caliente no hay diferencia que se pueda afirmar.

@@ -2,7 +2,9 @@
 
 use coilside_core::id;
 use coilside_core::procedure::measure::Units;
-use coilside_core::record::results::{Kind, Measured, Outcome, Stage, Told, descaling_told, results, told};
+use coilside_core::record::results::{
+    Kind, Measured, Outcome, Stage, Told, descaling_told, results, told, yearly_told,
+};
 use coilside_core::visit::state::Run;
 use coilside_core::words::Words;
 use maud::{Markup, html};
@@ -23,6 +25,12 @@ pub(super) fn of_run(words: &Words, record: &Record<'_>, letter: &id::Letter, ru
                 h3 { (words.text("result-title")) }
                 ul.results {
                     @for (outcome, told) in &all { (result(words, outcome, told)) }
+                    @if let Some(year) = &results.yearly {
+                        li {
+                            h4 { (words.text("result-year")) }
+                            p { (yearly_told(year, words)) }
+                        }
+                    }
                     @if let Some(advice) = &results.descaling {
                         li {
                             h4 { (words.text("descale-title")) }
