@@ -236,3 +236,26 @@ def year_doubt(draw):
 def saved_doubt(draw):
     for at, ours, _, reference in years(draw):
         yield Point(at, ours.saved_kwh.standard_u, reference.u)
+
+
+WORTH = {"better": 1, "no difference that can be told": 0, "worse": -1}
+
+
+@grid("verdict on a change", bound=0, source="JCGM 106:2012 8.3.2, guard band of 2 u; u by GTC 1.5.1")
+def verdict_on_a_change(draw):
+    """Two readings by one instrument, whose error is common to a correlation of 0.8, or by two."""
+    for _ in range(POINTS):
+        found, rise, limit = draw.uniform(90, 110), draw.uniform(-3, 3), draw.uniform(0.1, 2)
+        same = draw.random() < 0.5
+        scales = [GTC.ureal(0, 1), GTC.ureal(0, 1)]
+        scales[1] = scales[0] if same else scales[1]
+        own = limit / 3**0.5
+        values = [value + own * (0.8**0.5 * scale + 0.2**0.5 * GTC.ureal(0, 1)) for value, scale in zip((found, found + rise), scales)]
+        difference = values[1] - values[0]
+        told = 0 if abs(difference.x) <= 2 * difference.u else (1 if difference.x > 0 else -1)
+        readings = [
+            coilside.ReadingValue(value=value, error_limit=limit, instrument=name)
+            for value, name in zip((found, found + rise), ("meter", "meter" if same else "other"))
+        ]
+        ours = coilside.reading_change(found=readings[0], left=readings[1], higher_is_better=True).verdict
+        yield Point(f"{found:.2f} {rise:+.2f} ± {limit:.2f} {'one instrument' if same else 'two'}", WORTH[ours], told)
