@@ -7,6 +7,7 @@ use crate::procedure::pack::{Pack, Reading};
 use crate::record::names::name_of;
 use crate::record::results::{Change, Kind, Outcome, Results, Stage, results, told};
 use crate::round::Assignment;
+use crate::science::descaling::Advice;
 use crate::visit::decide::{Gap, gaps};
 use crate::visit::event::Severity;
 use crate::visit::fact::{Fact, Value};
@@ -126,6 +127,7 @@ pub struct Sources<'a> {
 pub fn summary(from: &Sources<'_>) -> Summary {
     let words = from.words;
     let runs = || from.visit.runs.iter();
+    let worked: Vec<(&Run, Results)> = runs().map(|(_, run)| (run, results(from.pack, run, &[]))).collect();
     let rinsed = from.visit.runs.values().any(|run| run.facts.get(&Fact::RinseCheck) == Some(&Value::Proved));
     let cautions =
         [("summary-caution-scald", true), ("summary-caution-flushed", rinsed), ("summary-caution-first", true)];
@@ -136,13 +138,16 @@ pub fn summary(from: &Sources<'_>) -> Summary {
         answers: answers(from),
         done: runs().flat_map(|(unit, run)| done(from, unit, run)).collect(),
         pairs: runs().flat_map(|(_, run)| pairs(from, run)).collect(),
-        gain: runs().flat_map(|(_, run)| gain(words, &results(from.pack, run, &[]))).collect(),
-        numbers: runs().flat_map(|(_, run)| worked_out(from, run).into_iter().chain(numbers(from, run))).collect(),
+        gain: worked.iter().flat_map(|(_, results)| gain(words, results)).collect(),
+        numbers: worked
+            .iter()
+            .flat_map(|(run, results)| worked_out(from, results).into_iter().chain(numbers(from, run)))
+            .collect(),
         findings: runs().flat_map(|(_, run)| findings(words, run)).collect(),
         gaps: runs().flat_map(|(_, run)| gaps(from.pack, run)).filter_map(|gap| gap_words(words, &gap)).collect(),
         settings: runs().flat_map(|(_, run)| settings(words, run)).collect(),
         cautions: cautions.iter().filter(|(_, holds)| *holds).map(|(key, _)| words.text(key)).collect(),
-        next: next(from),
+        next: next(from, worked.iter().filter_map(|(_, results)| results.descaling)),
     }
 }
 
@@ -239,14 +244,13 @@ fn numbers(from: &Sources<'_>, run: &Run) -> Vec<Changed> {
 }
 
 /// What comes next. After a break-off there is no day of a service yet, and the unit stays off.
-fn next(from: &Sources<'_>) -> Vec<String> {
+fn next(from: &Sources<'_>, descaling: impl Iterator<Item = Advice>) -> Vec<String> {
     if from.visit.broken_off.is_some() {
         return vec![from.next_day.to_owned()];
     }
     let mut next = vec![from.words.fill("summary-next-service", &[("day", from.next_day)])];
-    let advice = |run: &Run| results(from.pack, run, &[]).descaling;
     // Of several units on one water, the one that is due first.
-    if let Some(months) = from.visit.runs.values().filter_map(advice).map(|advice| advice.months).min() {
+    if let Some(months) = descaling.map(|advice| advice.months).min() {
         next.push(from.words.fill("summary-next-descaling", &[("months", &months.to_string())]));
     }
     next.push(from.words.text("summary-next-between"));
@@ -277,9 +281,8 @@ fn gain(words: &Words, results: &Results) -> Vec<String> {
 }
 
 /// What the readings come to: heat and COP, where they were measured before and after.
-fn worked_out(from: &Sources<'_>, run: &Run) -> Vec<Changed> {
+fn worked_out(from: &Sources<'_>, results: &Results) -> Vec<Changed> {
     let words = from.words;
-    let results = results(from.pack, run, &[]);
     [(Kind::Heat, "summary-heat"), (Kind::Cop, "summary-cop")]
         .into_iter()
         .filter_map(|(kind, key)| {
