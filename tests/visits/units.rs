@@ -35,6 +35,8 @@ fn what_is_typed_belongs_to_one_unit_and_a_killed_app_comes_back_to_it() {
     assert_eq!(before.unit.as_deref(), Some("B"));
     scene.act(&Action::Confirm { field: field.into() }).unwrap();
     assert_eq!((value(&scene, "A"), value(&scene, "B")), (None, Some("48".to_owned())));
+    scene.go("unit:C").unwrap();
+    assert_eq!(scene.screen().unwrap().unit.as_deref(), Some("B"), "a unit that is not there leads nowhere");
     scene.go("unit:A").unwrap();
     scene.act(&Action::Confirm { field: field.into() }).unwrap();
     assert_eq!(value(&scene, "A"), None, "the letters typed at A are still no number");

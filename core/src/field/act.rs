@@ -55,7 +55,8 @@ impl Desk {
                 if self.seat.as_ref().is_some_and(|seat| seat.sealed) { "leaving" } else { "now" }
             }
             Some(("unit", letter)) => {
-                if let Some(id) = self.visit_id() {
+                let there = self.seat.as_ref().filter(|seat| seat.visit.runs.contains_key(letter));
+                if let Some(id) = there.map(|seat| seat.visit.id.clone()) {
                     self.store.put_setting(&unit_of(&id), letter)?;
                     self.sit_down(&id, now)?;
                 }

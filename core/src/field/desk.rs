@@ -97,10 +97,8 @@ impl Desk {
     /// Opens a visit: reads its state, its pinned pack and their words, and asks again what was asked at a field before.
     pub(super) fn sit_down(&mut self, id: &VisitId, now: &Now) -> Result<(), DoorError> {
         let mut seat = self.seat_of(id)?;
-        if let Some(letter) =
-            self.store.setting(&unit_of(id))?.map(Letter).filter(|unit| seat.visit.run(unit).is_some())
-        {
-            seat.unit = letter;
+        if let Some(letter) = self.store.setting(&unit_of(id))? {
+            seat.unit = Letter(letter);
         }
         self.words = words_for(self.words.language(), Some(&seat.pack))?;
         self.problems = self.asked_before(&seat, now)?;
