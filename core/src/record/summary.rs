@@ -5,7 +5,7 @@ use crate::procedure::gate::{Applies, applies};
 use crate::procedure::measure::Units;
 use crate::procedure::pack::{Pack, Reading};
 use crate::record::names::name_of;
-use crate::record::results::{Change, Kind, Outcome, Results, Stage, results, told};
+use crate::record::results::{Change, Kind, Known, Outcome, Results, Stage, results, told};
 use crate::round::Assignment;
 use crate::visit::decide::{Gap, gaps};
 use crate::visit::event::Severity;
@@ -136,7 +136,7 @@ pub fn summary(from: &Sources<'_>) -> Summary {
         answers: answers(from),
         done: runs().flat_map(|(unit, run)| done(from, unit, run)).collect(),
         pairs: runs().flat_map(|(_, run)| pairs(from, run)).collect(),
-        gain: runs().flat_map(|(_, run)| gain(words, &results(from.pack, run, &[]))).collect(),
+        gain: runs().flat_map(|(_, run)| gain(words, &results(from.pack, run, &Known::default()))).collect(),
         numbers: runs().flat_map(|(_, run)| worked_out(from, run).into_iter().chain(numbers(from, run))).collect(),
         findings: runs().flat_map(|(_, run)| findings(words, run)).collect(),
         gaps: runs().flat_map(|(_, run)| gaps(from.pack, run)).filter_map(|gap| gap_words(words, &gap)).collect(),
@@ -244,7 +244,7 @@ fn next(from: &Sources<'_>) -> Vec<String> {
         return vec![from.next_day.to_owned()];
     }
     let mut next = vec![from.words.fill("summary-next-service", &[("day", from.next_day)])];
-    let advice = |run: &Run| results(from.pack, run, &[]).descaling;
+    let advice = |run: &Run| results(from.pack, run, &Known::default()).descaling;
     // Of several units on one water, the one that is due first.
     if let Some(months) = from.visit.runs.values().filter_map(advice).map(|advice| advice.months).min() {
         next.push(from.words.fill("summary-next-descaling", &[("months", &months.to_string())]));
@@ -279,7 +279,7 @@ fn gain(words: &Words, results: &Results) -> Vec<String> {
 /// What the readings come to: heat and COP, where they were measured before and after.
 fn worked_out(from: &Sources<'_>, run: &Run) -> Vec<Changed> {
     let words = from.words;
-    let results = results(from.pack, run, &[]);
+    let results = results(from.pack, run, &Known::default());
     [(Kind::Heat, "summary-heat"), (Kind::Cop, "summary-cop")]
         .into_iter()
         .filter_map(|(kind, key)| {

@@ -62,6 +62,9 @@ pub struct AssignedUnit {
     pub serial: String,
     /// The pack of its kind.
     pub pack: String,
+    /// What flows in its circuit, as its label names it: 'R290'. None where nobody wrote it down.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub refrigerant: Option<String>,
     /// What past visits read.
     #[serde(default)]
     pub history: Vec<PastReading>,
