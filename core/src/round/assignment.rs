@@ -82,3 +82,16 @@ pub struct PastReading {
     /// ISO 8601 day.
     pub date: String,
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_unit_assigned_before_refrigerants_were_named_reads_and_is_written_as_it_was() {
+        let old = r#"{"letter":"A","unit":"U-1","maker":"M","model":"One","serial":"1","pack":"p","history":[]}"#;
+        let unit: AssignedUnit = serde_json::from_str(old).unwrap();
+        assert_eq!(unit.refrigerant, None);
+        assert_eq!(serde_json::to_string(&unit).unwrap(), old);
+    }
+}
