@@ -2,7 +2,7 @@
 
 use coilside_core::science::air;
 use coilside_core::science::quantity::celsius;
-use coilside_core::science::refrigerant::{Line, Refrigerant, gas_cooler_pressure, high_side};
+use coilside_core::science::refrigerant::{CircuitReadings, Line, Refrigerant, gas_cooler_pressure, high_side};
 use std::hint::black_box;
 use uom::si::f64::{Length, Pressure};
 use uom::si::length::meter;
@@ -29,9 +29,21 @@ fn refrigerants_do_not_allocate() {
             black_box(line.superheat(refrigerant).unwrap());
             black_box(line.subcooling(refrigerant).unwrap());
             black_box(high_side(refrigerant, &line, celsius(15.0)).unwrap());
+            black_box(refrigerant.dome(celsius(-20.0)).unwrap());
         });
         assert_eq!(counted, 0, "{name}");
     }
+    let read = CircuitReadings {
+        low_pressure: Pressure::new::<pascal>(4e5),
+        high_pressure: Pressure::new::<pascal>(2e6),
+        suction: celsius(3.0),
+        discharge: Some(celsius(85.0)),
+        liquid: celsius(50.0),
+    };
+    let counted = allocations(|| {
+        black_box(Refrigerant::R290.cycle(&read).unwrap());
+    });
+    assert_eq!(counted, 0);
     let counted = allocations(|| {
         black_box(gas_cooler_pressure(celsius(0.0), celsius(40.0)).unwrap());
     });

@@ -202,6 +202,36 @@ async fn results_stand_on_the_visits_page_with_their_doubt_a_chart_and_what_they
 }
 
 #[tokio::test]
+async fn the_refrigerant_cycle_is_drawn_and_said_where_pressures_were_read() {
+    let bench = Bench::new().await;
+    let mut assigned = assignment("a-1", SITE, "en");
+    assigned["units"][0]["refrigerant"] = "R290".into();
+    bench.assign(&assigned);
+    let mut visit = Written::begin("visit-1", "a-1");
+    let circuit = [
+        ("low-pressure", "300"),
+        ("high-pressure", "1950"),
+        ("suction-line", "6.0"),
+        ("discharge-line", "88.0"),
+        ("liquid-line", "52.0"),
+    ];
+    for (name, value) in circuit {
+        visit.read(&format!("{name}-found"), value, "1");
+    }
+    bench.send("visit-1", 0, &visit.events).await;
+    let cookie = bench.sign_in().await;
+    let page = bench.page("/visits/visit-1", &cookie).await.text().replace('\u{a0}', " ");
+    for wanted in [
+        "svg class=\"plot\" viewBox=\"0 0 400 340\" role=\"img\"",
+        "R290: pressure over enthalpy",
+        "As found: low side 398 kPa, high side 2048 kPa, superheat 11.7 K, subcooling 6.4 K.",
+        "Superheat of the suction gas",
+    ] {
+        assert!(page.contains(wanted), "no '{wanted}' in {}", same_words(&page));
+    }
+}
+
+#[tokio::test]
 async fn a_byte_changed_behind_the_offices_back_is_shown_where_it_happened() {
     let (bench, cookie) = reviewed().await;
     bench.db().execute_batch("DROP TRIGGER event_is_never_changed").unwrap();

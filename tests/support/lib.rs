@@ -163,6 +163,7 @@ pub fn assignment(id: &str) -> Assignment {
             model: "Model One".into(),
             serial: "AB-1042".into(),
             pack: "add-on-water-heater".into(),
+            refrigerant: None,
             history: vec![past],
         }],
     }

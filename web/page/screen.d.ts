@@ -47,12 +47,19 @@ export type ChartBlock = {
   block: 'chart'; caption: string; unit: string;
   bars: { label: string; value: number; doubt: number; text: string }[];
 };
+export type Tick = { at: number; text: string };
+export type LineStyle = 'plain' | 'strong' | 'dashed';
+export type PlotLine = { label: string; style: LineStyle; points: { x: number; y: number }[] };
+export type Plot = {
+  caption: string; text: string; x_title: string; y_title: string; x_ticks: Tick[]; y_ticks: Tick[]; lines: PlotLine[];
+};
+export type PlotBlock = { block: 'plot'; plot: Plot };
 export type LinkBlock = { block: 'link'; label: string; to: string };
 export type ButtonBlock = { block: 'button'; button: Button };
 
 export type Block =
   | TextBlock | CautionBlock | StepBlock | CheckBlock | ChoiceBlock | NumberBlock | TextEntryBlock | ShotBlock
-  | DwellBlock | MixBlock | TableBlock | ChartBlock | LinkBlock | ButtonBlock;
+  | DwellBlock | MixBlock | TableBlock | ChartBlock | PlotBlock | LinkBlock | ButtonBlock;
 
 export type Screen = {
   place: string; language: string; title: string; subtitle: string; unit: string | null; progress: Progress | null;

@@ -24,6 +24,7 @@ const FILES: &[(&str, &str)] = files![
     "blocks/dwell.js",
     "blocks/number.js",
     "blocks/pick.js",
+    "blocks/plot.js",
     "blocks/shot.js",
     "blocks/step.js",
     "blocks/text.js",

@@ -154,6 +154,7 @@ pub(crate) fn laws() -> Vec<Law> {
             latent_heat_j_kg: 2e4..=5e5,
             liquid_enthalpy_j_kg: 5e4..=6e5,
             vapour_enthalpy_j_kg: 1.5e5..=8e5,
+            vapour_specific_heat_j_kg_k: 500.0..=5e4,
         }),
         law!(refrigerant::saturation_temperatures => SaturationTemperatureValues {
             bubble_c: -60.0..=140.0,
@@ -163,6 +164,15 @@ pub(crate) fn laws() -> Vec<Law> {
         law!(refrigerant::subcooling_k => -300.0..=300.0),
         law!(refrigerant::high_side => By(no_high_side)),
         law!(refrigerant::gas_cooler_pressure_pa => 7e6..=1.7e7),
+        law!(refrigerant::vapour_enthalpy_j_kg => 1.5e5..=1e6),
+        law!(refrigerant::refrigerant_cycle => CycleValues {
+            suction_enthalpy_j_kg: 1.5e5..=1e6,
+            discharge_enthalpy_j_kg: 1.5e5..=1e6,
+            liquid_enthalpy_j_kg: 5e4..=6e5,
+            superheat_k: 0.0..=60.0001,
+            subcooling_k: 0.0..=180.0,
+            cop: 1.0..=20.0,
+        }),
         law!(rules::co2_equivalent_t => 0.0..=20_875.1),
         law!(rules::safety_group => ["A1", "A2L", "A3"]),
         law!(rules::lower_flammable_limit_kg_m3 => 0.038..=0.307),

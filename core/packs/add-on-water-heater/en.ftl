@@ -43,6 +43,8 @@ instrument-hardness-kit = Hardness test kit
 instrument-alkalinity-kit = Alkalinity test kit
 instrument-insulation-tester = Insulation tester
 instrument-capacitance-meter = Capacitance meter
+instrument-low-side-gauge = Gauge of the low side
+instrument-high-side-gauge = Gauge of the high side
 
 ## Readings
 
@@ -66,6 +68,16 @@ reading-power-found = Power taken, as found
     .hint = Compressor, fan and pump together, steady, no heating element on.
 reading-tank-found = Cylinder temperature, as found
     .hint = From the controller or the cylinder's own thermometer.
+reading-low-pressure-found = Pressure of the low side, as found
+    .hint = Above the atmosphere. Only if you are certified and it has a port. Sealed: leave it empty.
+reading-high-pressure-found = Pressure of the high side, as found
+    .hint = Above the atmosphere. Only if you are certified and it has a port. Sealed: leave it empty.
+reading-suction-line-found = Suction pipe, as found
+    .hint = Clamp on bare pipe before the compressor, lagging over it.
+reading-discharge-line-found = Discharge pipe, as found
+    .hint = Clamp a hand's width after the compressor. Hot: do not touch the pipe.
+reading-liquid-line-found = Liquid pipe, as found
+    .hint = Clamp on bare pipe after the water heat exchanger, before the expansion.
 reading-loop-temperature = Loop temperature before opening
     .hint = The hotter of the two pipes. Warm above 30 °C (86 °F): wait.
 reading-supply-ph = pH of the supply water
@@ -122,6 +134,16 @@ reading-power-left = Power taken, as left
     .hint = Steady, no heating element on.
 reading-tank-left = Cylinder temperature, as left
     .hint = Same thermometer as before.
+reading-low-pressure-left = Pressure of the low side, as left
+    .hint = Same gauge. Sealed: leave it empty.
+reading-high-pressure-left = Pressure of the high side, as left
+    .hint = Same gauge. Sealed: leave it empty.
+reading-suction-line-left = Suction pipe, as left
+    .hint = Same clamp, same place.
+reading-discharge-line-left = Discharge pipe, as left
+    .hint = Same clamp, same place. Hot: do not touch the pipe.
+reading-liquid-line-left = Liquid pipe, as left
+    .hint = Same clamp, same place.
 reading-tap-hot = Hot water at the tap
     .hint = Nearest tap, after one minute. Hotter than people can bear: see the mixing valve.
 

@@ -43,6 +43,8 @@ instrument-hardness-kit = Kit de dureza
 instrument-alkalinity-kit = Kit de alcalinidad
 instrument-insulation-tester = Medidor de aislamiento
 instrument-capacitance-meter = Capacímetro
+instrument-low-side-gauge = Manómetro del lado de baja
+instrument-high-side-gauge = Manómetro del lado de alta
 
 ## Lecturas
 
@@ -66,6 +68,16 @@ reading-power-found = Potencia consumida, al llegar
     .hint = Compresor, ventilador y bomba juntos, estable, sin resistencia encendida.
 reading-tank-found = Temperatura del acumulador, al llegar
     .hint = Del controlador o del termómetro del acumulador.
+reading-low-pressure-found = Presión del lado de baja, al llegar
+    .hint = Sobre la atmósfera. Solo si está certificado y hay toma. Equipo sellado: dejar vacío.
+reading-high-pressure-found = Presión del lado de alta, al llegar
+    .hint = Sobre la atmósfera. Solo si está certificado y hay toma. Equipo sellado: dejar vacío.
+reading-suction-line-found = Tubo de aspiración, al llegar
+    .hint = Pinza en tubo desnudo antes del compresor, aislada por encima.
+reading-discharge-line-found = Tubo de descarga, al llegar
+    .hint = Pinza a un palmo después del compresor. Quema: no tocar el tubo.
+reading-liquid-line-found = Tubo de líquido, al llegar
+    .hint = Pinza en tubo desnudo después del intercambiador de agua, antes de la expansión.
 reading-loop-temperature = Temperatura del circuito antes de abrir
     .hint = El más caliente de los dos tubos. Por encima de 30 °C (86 °F): esperar.
 reading-supply-ph = pH del agua de la red
@@ -122,6 +134,16 @@ reading-power-left = Potencia consumida, al terminar
     .hint = Estable, sin resistencia encendida.
 reading-tank-left = Temperatura del acumulador, al terminar
     .hint = El mismo termómetro que antes.
+reading-low-pressure-left = Presión del lado de baja, al terminar
+    .hint = El mismo manómetro. Equipo sellado: dejar vacío.
+reading-high-pressure-left = Presión del lado de alta, al terminar
+    .hint = El mismo manómetro. Equipo sellado: dejar vacío.
+reading-suction-line-left = Tubo de aspiración, al terminar
+    .hint = La misma pinza, el mismo lugar.
+reading-discharge-line-left = Tubo de descarga, al terminar
+    .hint = La misma pinza, el mismo lugar. Quema: no tocar el tubo.
+reading-liquid-line-left = Tubo de líquido, al terminar
+    .hint = La misma pinza, el mismo lugar.
 reading-tap-hot = Agua caliente en el grifo
     .hint = El grifo más cercano, después de un minuto. Más caliente de lo que se aguanta: revisar la válvula mezcladora.
 

@@ -135,6 +135,7 @@ pub struct Reading {
     #[serde(default)]
     pub as_found: Option<ReadingId>,
     /// A part in a computation of the core: `air-on`, `air-off`, `water-in`, `water-out`, `flow`, `power`, `supply-ph`, `rinse-ph`, …
+    /// Those that begin with `circuit-` are asked for only where the assignment names the refrigerant.
     #[serde(default)]
     pub role: Option<String>,
     /// What is used until another value is read (label values of mixes).
@@ -342,6 +343,14 @@ impl TryFrom<String> for When {
 impl From<When> for String {
     fn from(when: When) -> String {
         format!("{}={}", when.condition, when.option)
+    }
+}
+
+impl Reading {
+    /// Whether it is read at the refrigerant circuit, so that it says something only where the refrigerant is known.
+    #[must_use]
+    pub fn of_circuit(&self) -> bool {
+        self.role.as_deref().is_some_and(|role| role.starts_with("circuit-"))
     }
 }
 

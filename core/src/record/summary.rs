@@ -5,7 +5,7 @@ use crate::procedure::gate::{Applies, applies};
 use crate::procedure::measure::Units;
 use crate::procedure::pack::{Pack, Reading};
 use crate::record::names::name_of;
-use crate::record::results::{Change, Kind, Outcome, Results, Stage, results, told};
+use crate::record::results::{Change, Kind, Known, Outcome, Results, Stage, results, told};
 use crate::round::Assignment;
 use crate::science::descaling::Advice;
 use crate::visit::decide::{Gap, gaps};
@@ -127,7 +127,8 @@ pub struct Sources<'a> {
 pub fn summary(from: &Sources<'_>) -> Summary {
     let words = from.words;
     let runs = || from.visit.runs.iter();
-    let worked: Vec<(&Run, Results)> = runs().map(|(_, run)| (run, results(from.pack, run, &[]))).collect();
+    let worked: Vec<(&Run, Results)> =
+        runs().map(|(_, run)| (run, results(from.pack, run, &Known::default()))).collect();
     let rinsed = from.visit.runs.values().any(|run| run.facts.get(&Fact::RinseCheck) == Some(&Value::Proved));
     let cautions =
         [("summary-caution-scald", true), ("summary-caution-flushed", rinsed), ("summary-caution-first", true)];

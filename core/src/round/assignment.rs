@@ -62,6 +62,9 @@ pub struct AssignedUnit {
     pub serial: String,
     /// The pack of its kind.
     pub pack: String,
+    /// What flows in its circuit, as its label names it: 'R290'. None where nobody wrote it down.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub refrigerant: Option<String>,
     /// What past visits read.
     #[serde(default)]
     pub history: Vec<PastReading>,
@@ -78,4 +81,17 @@ pub struct PastReading {
     pub unit: String,
     /// ISO 8601 day.
     pub date: String,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_unit_assigned_before_refrigerants_were_named_reads_and_is_written_as_it_was() {
+        let old = r#"{"letter":"A","unit":"U-1","maker":"M","model":"One","serial":"1","pack":"p","history":[]}"#;
+        let unit: AssignedUnit = serde_json::from_str(old).unwrap();
+        assert_eq!(unit.refrigerant, None);
+        assert_eq!(serde_json::to_string(&unit).unwrap(), old);
+    }
 }

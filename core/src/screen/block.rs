@@ -98,6 +98,8 @@ pub enum Block {
     Table { caption: String, columns: Vec<String>, rows: Vec<Vec<String>> },
     /// Bars with their doubt, side by side.
     Chart { caption: String, unit: String, bars: Vec<Bar> },
+    /// Lines over two axes.
+    Plot { plot: Plot },
     /// Another page. `to` is an address of the shell's own or an absolute one.
     Link { label: String, to: String },
     /// Something to press.
@@ -206,4 +208,69 @@ pub struct Bar {
     pub doubt: f64,
     /// The value and its doubt in words.
     pub text: String,
+}
+
+/// Lines over two axes. Every coordinate lies in 0…1, `y` upwards, so that a shell only has to stretch them.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct Plot {
+    /// What it shows, above it.
+    pub caption: String,
+    /// The same in words, for a person who does not see it.
+    pub text: String,
+    /// Of what the axis to the right is, with its unit.
+    pub x_title: String,
+    /// Of what the axis upwards is, with its unit.
+    pub y_title: String,
+    /// Marks at the axis to the right.
+    pub x_ticks: Vec<Tick>,
+    /// Marks at the axis upwards.
+    pub y_ticks: Vec<Tick>,
+    /// In the order in which they are drawn.
+    pub lines: Vec<PlotLine>,
+}
+
+/// A mark at an axis of a plot.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct Tick {
+    /// Where, 0…1 along the axis.
+    pub at: f64,
+    /// Its number.
+    pub text: String,
+}
+
+/// How a line of a plot is drawn; the styles differ without colour.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+pub enum LineStyle {
+    /// Thin: what lies behind.
+    Plain,
+    /// Thick: what it is about.
+    Strong,
+    /// Thick and broken: what it is compared with.
+    Dashed,
+}
+
+/// One line of a plot.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct PlotLine {
+    /// What it stands for; lines of one label and style after each other are one thing in parts.
+    pub label: String,
+    /// How it is drawn.
+    pub style: LineStyle,
+    /// From point to point.
+    pub points: Vec<PlotPoint>,
+}
+
+/// A point of a plot.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct PlotPoint {
+    /// To the right, 0…1.
+    pub x: f64,
+    /// Upwards, 0…1.
+    pub y: f64,
 }

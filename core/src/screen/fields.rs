@@ -70,10 +70,7 @@ pub(super) fn reading(view: &View<'_>, visit: &VisitView<'_>, id: &str) -> Optio
         _ => (problem, None),
     };
     let before = visit
-        .assignment
-        .units
-        .iter()
-        .find(|unit| unit.letter == visit.unit.as_str())
+        .assigned()
         .and_then(|unit| unit.history.iter().rfind(|past| past.reading == id))
         .map(|past| words.fill("before-value", &[("value", &shown(&past.value)), ("date", &past.date)]));
     let taken = taken

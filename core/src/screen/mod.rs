@@ -10,12 +10,14 @@ mod results;
 mod round;
 mod settings;
 mod sheets;
+mod sketch;
 mod step;
 mod view;
 mod work;
 
 pub use block::*;
 pub use notices::notice_of;
+pub use sketch::sketch;
 pub use view::{View, VisitLine, VisitView, show};
 
 use serde::{Deserialize, Serialize};

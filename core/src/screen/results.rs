@@ -1,20 +1,17 @@
 //! What the readings come to: each result with its doubt and what it means, and behind it the details.
 
 use super::view::{go, of_visit};
-use super::{Bar, Block, Button, Notice, Screen, Tone, View, VisitView};
+use super::{Bar, Block, Button, Notice, Screen, Tone, View, VisitView, sketch};
 use crate::id::StepId;
 use crate::record::results::{
-    Kind, Measured, Outcome, Results, Stage, Told, descaling_told, results, told, yearly_told,
+    Kind, Known, Measured, Outcome, Results, Stage, Told, descaling_told, results, told, yearly_told,
 };
-use crate::round::PastReading;
 use crate::visit::state::Mark;
 use crate::words::Words;
 
 /// The results of the unit that is shown.
 fn of(visit: &VisitView<'_>) -> Results {
-    let unit = visit.assignment.units.iter().find(|unit| unit.letter == visit.unit.as_str());
-    let history: &[PastReading] = unit.map(|unit| unit.history.as_slice()).unwrap_or_default();
-    results(visit.pack, visit.run, history)
+    results(visit.pack, visit.run, &visit.assigned().map(Known::of).unwrap_or_default())
 }
 
 /// Each result: a heading, its values, the last visit's, and what it means. A chart where heat and COP stand beside each
@@ -43,6 +40,14 @@ pub(super) fn blocks(view: &View<'_>, visit: &VisitView<'_>) -> Vec<Block> {
         }
         let tone = if told.attention { Tone::Attention } else { Tone::Plain };
         blocks.push(text(told.means, 0, tone));
+    }
+    if let Some(cycle) = &results.cycle {
+        let plot = sketch(cycle, words, view.units);
+        blocks.push(text(words.text("result-cycle"), 3, Tone::Plain));
+        let said = plot.text.clone();
+        blocks.push(Block::Plot { plot });
+        blocks.push(text(said, 0, Tone::Plain));
+        blocks.push(text(words.text("result-cycle-means"), 0, Tone::Quiet));
     }
     if let Some(year) = &results.yearly {
         blocks.push(text(words.text("result-year"), 3, Tone::Plain));

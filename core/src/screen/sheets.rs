@@ -55,6 +55,9 @@ pub(super) fn readings(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
     let mut others = Vec::new();
     for reading in &visit.pack.readings {
         let id = reading.id.as_str();
+        if reading.of_circuit() && !visit.knows_refrigerant() && !visit.run.readings.contains_key(id) {
+            continue;
+        }
         let label = name_of(words, visit.pack, reading);
         if let Some(found) = &reading.as_found {
             pairs.push(vec![label, shown(found.as_str()), shown(id)]);

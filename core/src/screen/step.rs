@@ -10,7 +10,7 @@ use crate::action::Action;
 use crate::id::ReadingId;
 use crate::procedure::gate::{Applies, Missing, Passage, allowed, applies};
 use crate::procedure::measure::Units;
-use crate::procedure::pack::{Mix, Phase, Quantity, Step};
+use crate::procedure::pack::{Hazard, Mix, Phase, Quantity, Reading, Step};
 use crate::science::chemistry;
 use crate::visit::state::{ExcursionEnd, Mark};
 use crate::words::number;
@@ -58,8 +58,8 @@ pub(super) fn step_block(view: &View<'_>, visit: &VisitView<'_>, phase: &Phase, 
     let key = format!("step-{}", step.id);
     let mut blocks = Vec::new();
     if !matches!(state, StepState::Done | StepState::Skipped) {
-        for hazard in &step.cautions {
-            let name = super::hazard_name(*hazard);
+        for hazard in cautions(visit, step) {
+            let name = super::hazard_name(hazard);
             blocks.push(Block::Caution {
                 sign: name.to_owned(),
                 title: words.text(&format!("caution-{name}")),
@@ -75,6 +75,7 @@ pub(super) fn step_block(view: &View<'_>, visit: &VisitView<'_>, phase: &Phase, 
     let asked = |id: &&ReadingId| {
         passage == Passage::Done || visit.pack.reading(id.as_str()).is_some_and(|reading| reading.preset.is_some())
     };
+    let asked = |id: &&ReadingId| asked(id) && (visit.knows_refrigerant() || !of_circuit(visit, id));
     blocks.extend(step.readings.iter().filter(asked).filter_map(|id| reading(view, visit, id.as_str())));
     if let Some(mix) = step.mix.as_ref().and_then(|id| visit.pack.mix(id)) {
         blocks.push(mix_block(view, visit, mix));
@@ -105,6 +106,17 @@ pub(super) fn step_block(view: &View<'_>, visit: &VisitView<'_>, phase: &Phase, 
         state_text: state_text(view, state, mark),
         blocks,
     }
+}
+
+/// The step's hazards, and that of the circuit where something is read at it.
+fn cautions(visit: &VisitView<'_>, step: &Step) -> Vec<Hazard> {
+    let at_circuit = visit.knows_refrigerant() && step.readings.iter().any(|id| of_circuit(visit, id));
+    let added = at_circuit && !step.cautions.contains(&Hazard::Refrigerant);
+    step.cautions.iter().copied().chain(added.then_some(Hazard::Refrigerant)).collect()
+}
+
+fn of_circuit(visit: &VisitView<'_>, id: &ReadingId) -> bool {
+    visit.pack.reading(id.as_str()).is_some_and(Reading::of_circuit)
 }
 
 fn is_outside(missing: &Missing) -> bool {

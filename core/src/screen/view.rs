@@ -12,7 +12,8 @@ use crate::now::Now;
 use crate::procedure::gate::{Applies, applies};
 use crate::procedure::measure::Units;
 use crate::procedure::pack::Pack;
-use crate::round::Assignment;
+use crate::record::results::Known;
+use crate::round::{AssignedUnit, Assignment};
 use crate::store::{OutboxCount, OutboxRow};
 use crate::visit::decide::Refusal;
 use crate::visit::state::{Run, Visit};
@@ -64,6 +65,18 @@ pub struct VisitView<'a> {
     pub sealed: bool,
     /// And everything of it is at the office.
     pub safe: bool,
+}
+
+impl<'a> VisitView<'a> {
+    /// The unit as the office assigned it.
+    pub(super) fn assigned(&self) -> Option<&'a AssignedUnit> {
+        self.assignment.units.iter().find(|unit| unit.letter == self.unit.as_str())
+    }
+
+    /// Whether it is known what flows in its circuit, so that readings at it say something.
+    pub(super) fn knows_refrigerant(&self) -> bool {
+        self.assigned().is_some_and(|unit| Known::of(unit).refrigerant.is_some())
+    }
 }
 
 /// A visit in the list.

@@ -40,6 +40,7 @@ pub(crate) fn assignment(id: &str, letters: &[&str]) -> Assignment {
         model: "Model One".into(),
         serial: format!("AB-{letter}"),
         pack: "add-on-water-heater".into(),
+        refrigerant: None,
         history: Vec::new(),
     };
     Assignment {

@@ -43,6 +43,7 @@ fn unit(name: &str, maker: &str, model: &str, serial: &str, history: Vec<PastRea
         model: model.into(),
         serial: serial.into(),
         pack: "add-on-water-heater".into(),
+        refrigerant: None,
         history,
     }
 }
@@ -77,7 +78,8 @@ pub(super) fn ready(due: &str, last: &str) -> Assignment {
         past("insulation", "180.0", "MOhm"),
         past("supply-ph", "7.4", "[pH]"),
     ];
-    assignment("LW-0001-next", due, "Yearly service", site(MILL), mill_owner(), mill(history))
+    let unit = AssignedUnit { refrigerant: Some("R290".into()), ..mill(history) };
+    assignment("LW-0001-next", due, "Yearly service", site(MILL), mill_owner(), unit)
 }
 
 /// The visits in history, the oldest first. `day` gives the ISO day so many days ago.

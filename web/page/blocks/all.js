@@ -6,6 +6,7 @@ import { chart, mix, table } from './data.js';
 import { dwell } from './dwell.js';
 import { number, textEntry } from './number.js';
 import { check, choice } from './pick.js';
+import { plot } from './plot.js';
 import { shot } from './shot.js';
 import { step } from './step.js';
 import { caution, link, text } from './text.js';
@@ -60,6 +61,7 @@ function one(block, ui) {
     case 'mix': return mix(block, ui);
     case 'table': return table(block);
     case 'chart': return chart(block);
+    case 'plot': return plot(block.plot);
     case 'link': return link(block);
     case 'button': return pressable(block.button, ui);
     default: return unknown(block);

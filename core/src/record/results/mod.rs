@@ -1,6 +1,7 @@
 //! What the readings come to, each with its doubt: heat to the water, coefficient of performance, temperature rise and drop
-//! as found and as left; insulation, capacitor and scaling index once.
+//! as found and as left; insulation, capacitor and scaling index once; superheat, subcooling and the refrigerant cycle.
 
+mod circuit;
 mod descaling;
 mod once;
 mod pair;
@@ -8,13 +9,15 @@ mod read;
 mod told;
 mod yearly;
 
+pub use circuit::Sketched;
 pub use descaling::descaling_told;
 pub use told::{Told, told};
 pub use yearly::{Yearly, yearly_told};
 
 use crate::procedure::pack::Pack;
-use crate::round::PastReading;
+use crate::round::{AssignedUnit, PastReading};
 use crate::science::descaling::Advice;
+use crate::science::refrigerant::Refrigerant;
 use crate::science::uncertainty::Doubted;
 use crate::science::verdict::Verdict;
 use crate::visit::state::Run;
@@ -29,6 +32,8 @@ pub struct Results {
     pub descaling: Option<Advice>,
     /// A year's electricity for hot water, before and after.
     pub yearly: Option<Yearly>,
+    /// The refrigerant cycle, where pressures were read and the refrigerant is known.
+    pub cycle: Option<Sketched>,
 }
 
 impl Results {
@@ -50,6 +55,14 @@ pub enum Kind {
     WaterRise,
     /// Air on less air off, K.
     AirDrop,
+    /// Superheat of the suction gas, K.
+    Superheat,
+    /// Subcooling of the liquid, K.
+    Subcooling,
+    /// R744 above critical: absolute pressure in the gas cooler, kPa.
+    GasCoolerPressure,
+    /// R744 above critical: gas out of the gas cooler less water in, K.
+    GasCoolerApproach,
     /// Insulation resistance as measured, MΩ.
     Insulation,
     /// The same as it would measure at 40 °C, MΩ.
@@ -69,6 +82,10 @@ impl Kind {
             Kind::Cop => "cop",
             Kind::WaterRise => "water-rise",
             Kind::AirDrop => "air-drop",
+            Kind::Superheat => "superheat",
+            Kind::Subcooling => "subcooling",
+            Kind::GasCoolerPressure => "gas-cooler-pressure",
+            Kind::GasCoolerApproach => "gas-cooler-approach",
             Kind::Insulation => "insulation",
             Kind::InsulationAt40 => "insulation-40",
             Kind::Capacitor => "capacitor",
@@ -188,11 +205,34 @@ impl Change {
     }
 }
 
-/// Works out what the readings of a run come to. `history` are the unit's readings of past visits.
+/// What is known of a unit beside what the visit read.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Known<'a> {
+    /// Its readings of past visits.
+    pub history: &'a [PastReading],
+    /// What flows in its circuit.
+    pub refrigerant: Option<Refrigerant>,
+}
+
+impl<'a> Known<'a> {
+    /// From the assignment. A refrigerant of a name that is not known here counts as unknown.
+    #[must_use]
+    pub fn of(unit: &'a AssignedUnit) -> Self {
+        let refrigerant = unit.refrigerant.as_deref().and_then(|name| Refrigerant::named(name).ok());
+        Known { history: &unit.history, refrigerant }
+    }
+}
+
+/// Works out what the readings of a run come to.
 #[must_use]
-pub fn results(pack: &Pack, run: &Run, history: &[PastReading]) -> Results {
+pub fn results(pack: &Pack, run: &Run, known: &Known<'_>) -> Results {
     let readings = read::Readings { pack, run };
-    let mut outcomes = pair::outcomes(&readings, history);
+    let mut outcomes = pair::outcomes(&readings, known);
     outcomes.extend(once::outcomes(&readings));
-    Results { outcomes, descaling: descaling::descaling(&readings), yearly: yearly::yearly(&readings) }
+    Results {
+        outcomes,
+        descaling: descaling::descaling(&readings),
+        yearly: yearly::yearly(&readings),
+        cycle: known.refrigerant.and_then(|refrigerant| circuit::sketched(&readings, refrigerant)),
+    }
 }

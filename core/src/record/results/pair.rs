@@ -11,7 +11,7 @@ use uom::si::f64::Pressure;
 use uom::si::pressure::pascal;
 
 use super::read::Readings;
-use super::{COVERAGE, Change, Changed, Kind, Last, Measured, Outcome, Stage};
+use super::{COVERAGE, Change, Changed, Kind, Known, Last, Measured, Outcome, Stage, circuit};
 use crate::round::PastReading;
 use crate::science::change::{Better, Change as Compared, Difference};
 use crate::science::conditions::Conditions;
@@ -21,7 +21,7 @@ use crate::science::performance::{self, Ratios, ratios};
 use crate::science::uncertainty::{Cause, Doubted, from_limits};
 
 /// Readings by role.
-type ByRole<'a> = &'a dyn Fn(&str) -> Option<Doubted>;
+pub(super) type ByRole<'a> = &'a dyn Fn(&str) -> Option<Doubted>;
 /// How a result comes out of them.
 type WorkOut = fn(ByRole<'_>) -> Option<Doubted>;
 
@@ -49,33 +49,35 @@ fn air_drop(read: ByRole<'_>) -> Option<Doubted> {
     Some(read("air-on")?.less(&read("air-off")?))
 }
 
-pub(super) fn outcomes(readings: &Readings<'_>, history: &[PastReading]) -> Vec<Outcome> {
+pub(super) fn outcomes(readings: &Readings<'_>, known: &Known<'_>) -> Vec<Outcome> {
     let ratios = to_like_conditions(readings);
-    KINDS
-        .iter()
-        .filter_map(|(kind, work_out)| {
-            let at = |stage| work_out(&|role| readings.of(role, stage));
-            let (found, left) = (at(Stage::Found), at(Stage::Left));
-            let measured: Vec<Measured> = [(Stage::Found, &found), (Stage::Left, &left)]
-                .into_iter()
-                .filter_map(|(stage, value)| Some(Measured::of(stage, value.as_ref()?)))
-                .collect();
-            let change = found
-                .as_ref()
-                .zip(left.as_ref())
-                .and_then(|(found, left)| changed(*kind, found, left, ratios.as_ref()));
-            let last =
-                || [Stage::Left, Stage::Found].iter().find_map(|stage| last(readings, history, *stage, *work_out));
-            (!measured.is_empty()).then(|| Outcome {
-                kind: *kind,
-                measured,
-                change,
-                verdict: None,
-                beside: None,
-                last: last(),
-            })
-        })
-        .collect()
+    let of = |kind, work_out: &dyn Fn(ByRole<'_>) -> Option<Doubted>| {
+        outcome(readings, known.history, ratios.as_ref(), kind, work_out)
+    };
+    let mut outcomes: Vec<Outcome> = KINDS.iter().filter_map(|(kind, work_out)| of(*kind, work_out)).collect();
+    if let Some(refrigerant) = known.refrigerant {
+        let of_circuit = circuit::KINDS.iter();
+        outcomes.extend(of_circuit.filter_map(|(kind, work_out)| of(*kind, &|read| work_out(refrigerant, read))));
+    }
+    outcomes
+}
+
+fn outcome(
+    readings: &Readings<'_>,
+    history: &[PastReading],
+    ratios: Option<&Ratios>,
+    kind: Kind,
+    work_out: &dyn Fn(ByRole<'_>) -> Option<Doubted>,
+) -> Option<Outcome> {
+    let at = |stage| work_out(&|role| readings.of(role, stage));
+    let (found, left) = (at(Stage::Found), at(Stage::Left));
+    let measured: Vec<Measured> = [(Stage::Found, &found), (Stage::Left, &left)]
+        .into_iter()
+        .filter_map(|(stage, value)| Some(Measured::of(stage, value.as_ref()?)))
+        .collect();
+    let change = found.as_ref().zip(left.as_ref()).and_then(|(found, left)| changed(kind, found, left, ratios));
+    let last = || [Stage::Left, Stage::Found].iter().find_map(|stage| last(readings, history, *stage, work_out));
+    (!measured.is_empty()).then(|| Outcome { kind, measured, change, verdict: None, beside: None, last: last() })
 }
 
 /// The factors that bring heat and COP from the conditions as found to those as left. None where a reading is missing or they
@@ -123,7 +125,12 @@ fn changed(kind: Kind, found: &Doubted, left: &Doubted, ratios: Option<&Ratios>)
 }
 
 /// The value of the last visit, if all of its readings are of one day.
-fn last(readings: &Readings<'_>, history: &[PastReading], stage: Stage, work_out: WorkOut) -> Option<Last> {
+fn last(
+    readings: &Readings<'_>,
+    history: &[PastReading],
+    stage: Stage,
+    work_out: &dyn Fn(ByRole<'_>) -> Option<Doubted>,
+) -> Option<Last> {
     let days = RefCell::new(Vec::new());
     let value = work_out(&|role| {
         let (value, day) = readings.past(history, role, stage)?;

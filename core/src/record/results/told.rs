@@ -93,18 +93,25 @@ fn last_time(kind: Kind, last: &Last, words: &Words, units: Units) -> String {
 const fn unit(kind: Kind, units: Units) -> &'static str {
     match (kind, units) {
         (Kind::Heat, _) => Quantity::Power.symbol(units),
-        (Kind::WaterRise | Kind::AirDrop, Units::Metric) => "K",
-        (Kind::WaterRise | Kind::AirDrop, Units::Us) => "°F",
+        (kind, Units::Metric) if is_difference(kind) => "K",
+        (kind, Units::Us) if is_difference(kind) => "°F",
+        (Kind::GasCoolerPressure, _) => Quantity::Pressure.symbol(units),
         (Kind::Insulation | Kind::InsulationAt40, _) => Quantity::Insulation.symbol(units),
         (Kind::Capacitor, _) => Quantity::Capacitance.symbol(units),
-        (Kind::Cop | Kind::Scaling, _) => "",
+        _ => "",
     }
+}
+
+/// A difference of temperatures.
+const fn is_difference(kind: Kind) -> bool {
+    matches!(kind, Kind::WaterRise | Kind::AirDrop | Kind::Superheat | Kind::Subcooling | Kind::GasCoolerApproach)
 }
 
 /// A difference of temperatures in the units that people see; the rest is the same in both.
 fn to_people(kind: Kind, value: f64, units: Units) -> f64 {
     match (kind, units) {
-        (Kind::WaterRise | Kind::AirDrop, Units::Us) => value * 1.8,
+        (kind, Units::Us) if is_difference(kind) => value * 1.8,
+        (Kind::GasCoolerPressure, _) => Quantity::Pressure.to_people(value, units),
         _ => value,
     }
 }
@@ -112,9 +119,9 @@ fn to_people(kind: Kind, value: f64, units: Units) -> f64 {
 /// More decimals than these say nothing, however small the doubt.
 const fn decimals_most(kind: Kind) -> u8 {
     match kind {
-        Kind::Heat => 0,
-        Kind::WaterRise | Kind::AirDrop | Kind::Insulation | Kind::InsulationAt40 | Kind::Capacitor => 1,
+        Kind::Heat | Kind::GasCoolerPressure => 0,
         Kind::Cop | Kind::Scaling => 2,
+        _ => 1,
     }
 }
 

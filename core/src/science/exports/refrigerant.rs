@@ -2,12 +2,13 @@
 
 use crate::science::ScienceError;
 use crate::science::quantity::{celsius, to_celsius};
-use crate::science::refrigerant::{self, HighSide, Line, Refrigerant};
+use crate::science::refrigerant::{self, CircuitReadings, HighSide, Line, Refrigerant};
 use uom::si::available_energy::joule_per_kilogram;
 use uom::si::f64::{Length, Pressure};
 use uom::si::length::meter;
 use uom::si::mass_density::kilogram_per_cubic_meter;
 use uom::si::pressure::pascal;
+use uom::si::specific_heat_capacity::joule_per_kilogram_kelvin;
 use uom::si::temperature_interval::kelvin;
 
 /// Liquid on the bubble line and vapour on the dew line at one temperature; pressures absolute.
@@ -27,6 +28,8 @@ pub struct SaturationValues {
     pub liquid_enthalpy_j_kg: f64,
     /// Of the vapour.
     pub vapour_enthalpy_j_kg: f64,
+    /// Of the vapour, at constant pressure.
+    pub vapour_specific_heat_j_kg_k: f64,
 }
 
 /// Where a refrigerant boils and condenses at one pressure.
@@ -36,6 +39,23 @@ pub struct SaturationTemperatureValues {
     pub bubble_c: f64,
     /// Where the vapour begins to condense.
     pub dew_c: f64,
+}
+
+/// The corners of a cycle; pressures are those that were given.
+#[derive(Debug, Clone, uniffi::Record)]
+pub struct CycleValues {
+    /// Into the compressor.
+    pub suction_enthalpy_j_kg: f64,
+    /// Out of it, where its temperature was given.
+    pub discharge_enthalpy_j_kg: Option<f64>,
+    /// Before and after the expansion.
+    pub liquid_enthalpy_j_kg: f64,
+    /// Of the vapour that is sucked.
+    pub superheat_k: f64,
+    /// Of the liquid.
+    pub subcooling_k: f64,
+    /// Of the refrigerant alone; none where it cannot be told.
+    pub cop: Option<f64>,
 }
 
 /// What the readings after a condenser or gas cooler mean.
@@ -75,6 +95,7 @@ pub fn saturation(refrigerant: String, temperature_c: f64) -> Result<SaturationV
         latent_heat_j_kg: state.latent_heat().get::<joule_per_kilogram>(),
         liquid_enthalpy_j_kg: state.liquid_enthalpy.get::<joule_per_kilogram>(),
         vapour_enthalpy_j_kg: state.vapour_enthalpy.get::<joule_per_kilogram>(),
+        vapour_specific_heat_j_kg_k: state.vapour_specific_heat.get::<joule_per_kilogram_kelvin>(),
     })
 }
 
@@ -134,4 +155,38 @@ pub fn high_side(
 #[uniffi::export]
 pub fn gas_cooler_pressure_pa(evaporating_c: f64, gas_cooler_outlet_c: f64) -> Result<f64, ScienceError> {
     Ok(refrigerant::gas_cooler_pressure(celsius(evaporating_c), celsius(gas_cooler_outlet_c))?.get::<pascal>())
+}
+
+/// [`Refrigerant::vapour_enthalpy`].
+#[uniffi::export]
+pub fn vapour_enthalpy_j_kg(refrigerant: String, pressure_pa: f64, temperature_c: f64) -> Result<f64, ScienceError> {
+    let (pressure, temperature) = (Pressure::new::<pascal>(pressure_pa), celsius(temperature_c));
+    Ok(Refrigerant::named(&refrigerant)?.vapour_enthalpy(pressure, temperature)?.get::<joule_per_kilogram>())
+}
+
+/// [`Refrigerant::cycle`]; pressures absolute.
+#[uniffi::export]
+pub fn refrigerant_cycle(
+    refrigerant: String,
+    low_pressure_pa: f64,
+    high_pressure_pa: f64,
+    suction_c: f64,
+    discharge_c: Option<f64>,
+    liquid_c: f64,
+) -> Result<CycleValues, ScienceError> {
+    let cycle = Refrigerant::named(&refrigerant)?.cycle(&CircuitReadings {
+        low_pressure: Pressure::new::<pascal>(low_pressure_pa),
+        high_pressure: Pressure::new::<pascal>(high_pressure_pa),
+        suction: celsius(suction_c),
+        discharge: discharge_c.map(celsius),
+        liquid: celsius(liquid_c),
+    })?;
+    Ok(CycleValues {
+        suction_enthalpy_j_kg: cycle.suction.enthalpy.get::<joule_per_kilogram>(),
+        discharge_enthalpy_j_kg: cycle.discharge.map(|state| state.enthalpy.get::<joule_per_kilogram>()),
+        liquid_enthalpy_j_kg: cycle.liquid.enthalpy.get::<joule_per_kilogram>(),
+        superheat_k: cycle.superheat.get::<kelvin>(),
+        subcooling_k: cycle.subcooling.get::<kelvin>(),
+        cop: cycle.cop,
+    })
 }

@@ -1,6 +1,6 @@
 //! What holds for every refrigerant.
 
-use super::{Line, Refrigerant, Saturation, gas_cooler_pressure, high_side};
+use super::{CircuitReadings, Cycle, Line, Refrigerant, Saturation, gas_cooler_pressure, high_side};
 use crate::science::ScienceError;
 use crate::science::quantity::{celsius, to_celsius};
 use proptest::prelude::*;
@@ -45,7 +45,15 @@ fn finite_or_refused<T>(answer: Result<T, ScienceError>, value: impl Fn(&T) -> f
 /// Finite only if each of its numbers is.
 fn sum(state: &Saturation) -> f64 {
     let pressures = state.bubble_pressure.value + state.dew_pressure.value;
-    pressures + state.liquid_density.value + state.vapour_density.value + state.latent_heat().value
+    let vapour = state.vapour_density.value + state.vapour_specific_heat.value;
+    pressures + state.liquid_density.value + vapour + state.latent_heat().value
+}
+
+/// The same for a cycle.
+fn sum_of_cycle(cycle: &Cycle) -> f64 {
+    let differences = cycle.superheat.value + cycle.subcooling.value;
+    let discharge = cycle.discharge.map_or(0.0, |state| state.enthalpy.value) + cycle.cop.unwrap_or_default();
+    differences + discharge + cycle.suction.enthalpy.value + cycle.liquid.enthalpy.value
 }
 
 proptest! {
@@ -96,6 +104,17 @@ proptest! {
     }
 
     #[test]
+    fn hotter_vapour_has_more_enthalpy(refrigerant in any_refrigerant(), part in 0.0..=1.0f64, above in prop::array::uniform2(0.0..=60.0f64)) {
+        prop_assume!((above[0] - above[1]).abs() > 1e-6);
+        let dew_c = -40.0 + part * (refrigerant.table().most_c - 7.0 + 40.0);
+        let pressure = refrigerant.saturation(celsius(dew_c)).unwrap().dew_pressure;
+        let dew = to_celsius(refrigerant.dew_temperature(pressure).unwrap());
+        let ends = [above[0].min(above[1]), above[0].max(above[1])];
+        let [less, more] = ends.map(|above| refrigerant.vapour_enthalpy(pressure, celsius(dew + above.clamp(0.001, 59.999))).unwrap());
+        prop_assert!(less <= more);
+    }
+
+    #[test]
     fn any_numbers_give_a_finite_answer_or_a_refusal(
         refrigerant in any_refrigerant(), x in prop::array::uniform4(number())
     ) {
@@ -111,6 +130,17 @@ proptest! {
         prop_assert!(finite_or_refused(line.superheat(refrigerant), |difference| difference.value));
         prop_assert!(finite_or_refused(line.subcooling(refrigerant), |difference| difference.value));
         prop_assert!(finite_or_refused(high_side(refrigerant, &line, celsius(d)), |_| 0.0));
+        let read = CircuitReadings {
+            low_pressure: Pressure::new::<pascal>(a),
+            high_pressure: Pressure::new::<pascal>(b),
+            suction: celsius(c),
+            discharge: Some(celsius(d)),
+            liquid: celsius(d),
+        };
+        prop_assert!(finite_or_refused(refrigerant.cycle(&read), sum_of_cycle));
+        let enthalpy = refrigerant.vapour_enthalpy(Pressure::new::<pascal>(a), celsius(b));
+        prop_assert!(finite_or_refused(enthalpy, |enthalpy| enthalpy.value));
+        prop_assert!(finite_or_refused(refrigerant.dome(celsius(a)), |dome| dome.dew.iter().map(|at| at.enthalpy.value).sum()));
         prop_assert!(finite_or_refused(gas_cooler_pressure(celsius(a), celsius(b)), |pressure| pressure.value));
     }
 }

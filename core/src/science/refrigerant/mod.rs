@@ -1,4 +1,4 @@
-//! Refrigerants: saturation, superheat, subcooling, the gas cooler of R744.
+//! Refrigerants: saturation, superheat, subcooling, the gas cooler of R744, the cycle as a sketch.
 //!
 //! Equations: tables written from CoolProp's equations of state (`tables/generate.py` says how), read by a piecewise cubic.
 //! Range: −40 °C to 3 K below critical; nearer to critical and above it a refusal that names the end.
@@ -8,6 +8,7 @@
 //! that each table's first line names. Nothing here allocates unless it refuses.
 
 mod curve;
+mod cycle;
 mod high_side;
 #[cfg(test)]
 mod laws;
@@ -15,7 +16,9 @@ mod line;
 mod name;
 mod saturation;
 mod tables;
+mod vapour;
 
+pub use cycle::{CircuitReadings, Cycle, DOME, Dome, State};
 pub use high_side::{HighSide, gas_cooler_pressure, high_side};
 pub use line::Line;
 pub use name::Refrigerant;

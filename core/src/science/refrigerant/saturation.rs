@@ -6,9 +6,10 @@ use crate::science::ScienceError;
 use crate::science::error::within;
 use crate::science::quantity::{to_celsius, within_c};
 use uom::si::available_energy::joule_per_kilogram;
-use uom::si::f64::{AvailableEnergy, MassDensity, Pressure, ThermodynamicTemperature};
+use uom::si::f64::{AvailableEnergy, MassDensity, Pressure, SpecificHeatCapacity, ThermodynamicTemperature};
 use uom::si::mass_density::kilogram_per_cubic_meter;
 use uom::si::pressure::pascal;
+use uom::si::specific_heat_capacity::joule_per_kilogram_kelvin;
 use uom::si::thermodynamic_temperature::kelvin;
 
 /// Liquid on the bubble line and vapour on the dew line, both at one temperature.
@@ -26,6 +27,10 @@ pub struct Saturation {
     pub liquid_enthalpy: AvailableEnergy,
     /// Enthalpy of the vapour, from the same zero.
     pub vapour_enthalpy: AvailableEnergy,
+    /// Specific heat of the vapour at constant pressure, within 0.1 % of CoolProp.
+    pub vapour_specific_heat: SpecificHeatCapacity,
+    /// The mean of the first 60 K above the dew line at its pressure, within 0.1 % of CoolProp.
+    pub(super) superheated_specific_heat: SpecificHeatCapacity,
 }
 
 impl Saturation {
@@ -62,7 +67,18 @@ impl Refrigerant {
             vapour_density: MassDensity::new::<kilogram_per_cubic_meter>(libm::exp(at(&table.vapour_density)?)),
             liquid_enthalpy: AvailableEnergy::new::<joule_per_kilogram>(at(&table.liquid_enthalpy)?),
             vapour_enthalpy: AvailableEnergy::new::<joule_per_kilogram>(at(&table.vapour_enthalpy)?),
+            vapour_specific_heat: SpecificHeatCapacity::new::<joule_per_kilogram_kelvin>(libm::exp(at(
+                &table.vapour_specific_heat
+            )?)),
+            superheated_specific_heat: SpecificHeatCapacity::new::<joule_per_kilogram_kelvin>(libm::exp(at(
+                &table.superheated_specific_heat
+            )?)),
         })
+    }
+
+    /// Absolute; above it liquid and vapour are one.
+    pub fn critical_pressure(self) -> Pressure {
+        Pressure::new::<pascal>(self.table().critical_pa)
     }
 
     /// Bubble and dew temperature at an absolute `pressure`, from the dew pressure at −40 °C to that 3 K below critical.

@@ -3,6 +3,7 @@
 mod files;
 mod frame;
 mod photos;
+mod plot;
 mod sign_in;
 mod summary;
 mod visit;

@@ -3,8 +3,9 @@
 use coilside_core::id;
 use coilside_core::procedure::measure::Units;
 use coilside_core::record::results::{
-    Kind, Measured, Outcome, Stage, Told, descaling_told, results, told, yearly_told,
+    Kind, Known, Measured, Outcome, Sketched, Stage, Told, descaling_told, results, told, yearly_told,
 };
+use coilside_core::screen::sketch;
 use coilside_core::visit::state::Run;
 use coilside_core::words::Words;
 use maud::{Markup, html};
@@ -15,8 +16,7 @@ pub(super) fn of_run(words: &Words, record: &Record<'_>, letter: &id::Letter, ru
     let Some(found) = record.pack else { return html! {} };
     let units = record.assignment.as_ref().map(|assignment| assignment.units.as_slice()).unwrap_or_default();
     let unit = units.iter().find(|unit| unit.letter == letter.as_str());
-    let history = unit.map(|unit| unit.history.as_slice()).unwrap_or_default();
-    let results = results(&found.pack.pack, run, history);
+    let results = results(&found.pack.pack, run, &unit.map(Known::of).unwrap_or_default());
     let all: Vec<(&Outcome, Told)> =
         results.outcomes.iter().map(|outcome| (outcome, told(outcome, words, Units::Metric))).collect();
     html! {
@@ -25,6 +25,7 @@ pub(super) fn of_run(words: &Words, record: &Record<'_>, letter: &id::Letter, ru
                 h3 { (words.text("result-title")) }
                 ul.results {
                     @for (outcome, told) in &all { (result(words, outcome, told)) }
+                    @if let Some(cycle) = &results.cycle { (cycle_item(words, cycle)) }
                     @if let Some(year) = &results.yearly {
                         li {
                             h4 { (words.text("result-year")) }
@@ -61,6 +62,19 @@ fn result(words: &Words, outcome: &Outcome, told: &Told) -> Markup {
             }
             @if let Some(last) = &told.last { p.hint { (last) } }
             p class=[told.attention.then_some("look")] { (told.means) }
+        }
+    }
+}
+
+/// The refrigerant cycle, and what it shows in words.
+fn cycle_item(words: &Words, cycle: &Sketched) -> Markup {
+    let plot = sketch(cycle, words, Units::Metric);
+    html! {
+        li {
+            h4 { (words.text("result-cycle")) }
+            (super::plot::plot(&plot))
+            @for line in plot.text.lines() { p { (line) } }
+            p.hint { (words.text("result-cycle-means")) }
         }
     }
 }

@@ -5,7 +5,8 @@
 
 Each property becomes a piecewise cubic (Hermite) over evenly spaced nodes of a coordinate in which it is nearly straight:
 
-    by temperature    s = √(1 − T / Tc)      ln p, ln of the vapour's density, density of the liquid, both enthalpies
+    by temperature    s = √(1 − T / Tc)      ln p, ln of the vapour's density, density of the liquid, both enthalpies, ln of two
+                                             specific heats of the vapour: on the dew line, and the mean of the first 60 K above it
     by pressure       ln p                   T
 
 The number of nodes is the least that keeps the worst error against `SAMPLES` states below `BOUNDS`, rounding included. Slopes are
@@ -42,8 +43,11 @@ LIQUID_AT_0_C_J_KG = 200_000.0  # the reference of the IIR
 DIGITS = 8
 # Of a logarithm, a fraction, a temperature in kelvin, an enthalpy in joules a kilogram. A fiftieth or less of what the project
 # asks for (0.02 K, 0.05 %), so that there and back returns within a thousandth of a kelvin.
-BOUNDS = {"logarithm": 5e-6, "fraction": 1e-5, "temperature": 1e-4, "enthalpy": 3.0}
+# Specific heats serve a sketch, so theirs is loose.
+BOUNDS = {"logarithm": 5e-6, "fraction": 1e-5, "temperature": 1e-4, "enthalpy": 3.0, "logarithm, loose": 1e-3}
+SUPERHEAT_K = 60.0
 NODES_MOST = 200
+WIDTH = 120  # rustfmt.toml
 
 
 @dataclass
@@ -98,6 +102,19 @@ def follow(state, quality, temperatures, mixture):
             guesses = guesses_from(state)
         rows.append((state.p(), state.rhomass(), state.hmass()))
     return Line(temperatures, *(np.array(column) for column in zip(*rows)))
+
+
+def specific_heats(name, vapour):
+    """Of the vapour along its dew line, J/(kg K): there, and the mean over the first `SUPERHEAT_K` above it at its pressure."""
+    state = AbstractState("HEOS", name)
+    state.specify_phase(CoolProp.iphase_gas)
+    rows = []
+    for t_k, p_pa, kg_m3, j_kg in zip(vapour.t_k, vapour.p_pa, vapour.kg_m3, vapour.j_kg):
+        state.update(CoolProp.DmassT_INPUTS, kg_m3, t_k)
+        on_dew = state.cpmass()
+        state.update(CoolProp.PT_INPUTS, p_pa, t_k + SUPERHEAT_K)
+        rows.append((on_dew, (state.hmass() - j_kg) / SUPERHEAT_K))
+    return (np.array(column) for column in zip(*rows))
 
 
 def beside_direct_flash(state, quality, line):
@@ -160,7 +177,7 @@ def ends(line, least_pa, most_c):
     return least_pa, float(math.ceil(most_pa / unit) * unit)
 
 
-def curves(liquid, vapour, critical_k, most_c, pure):
+def curves(liquid, vapour, heats, critical_k, most_c, pure):
     """Every curve of a fluid by its field's name, and the ends of the two pressure ranges."""
     s = np.sqrt(1 - liquid.t_k / critical_k)[::-1]
     by_s = [math.sqrt(1 - (c + ICE_K) / critical_k) for c in (most_c, LEAST_C)]
@@ -180,6 +197,8 @@ def curves(liquid, vapour, critical_k, most_c, pure):
     shift = LIQUID_AT_0_C_J_KG - CubicSpline(liquid.t_k, liquid.j_kg)(ICE_K)
     found["liquid_enthalpy"] = fit(s, liquid.j_kg[::-1] + shift, *by_s, "enthalpy")
     found["vapour_enthalpy"] = fit(s, vapour.j_kg[::-1] + shift, *by_s, "enthalpy")
+    for field, j_kg_k in zip(["vapour_specific_heat", "superheated_specific_heat"], heats):
+        found[field] = fit(s, np.log(j_kg_k)[::-1], *by_s, "logarithm, loose")
     return found, ranges
 
 
@@ -188,6 +207,15 @@ def nodes_text(static, curve):
     pairs = [f"[{v:.{curve.decimals}f},{d:.{curve.decimals}f}]" for v, d in zip(curve.values, curve.slopes)]
     lines = [",".join(pairs[i : i + 5]) + ",\n" for i in range(0, len(pairs), 5)]
     return f"#[rustfmt::skip]\nstatic {static}: [[f64; 2]; {len(pairs)}] = [\n{''.join(lines)}];\n"
+
+
+def field_text(field, curve, static):
+    """A field of the table as rustfmt writes it."""
+    parts = [f"least: {float(curve.least)!r}", f"per_step: {float(curve.per_step)!r}", f"nodes: &{static}"]
+    line = f"    {field}: Curve {{ {', '.join(parts)} }},\n"
+    if len(line) <= WIDTH + 1:
+        return line
+    return f"    {field}: Curve {{\n" + "".join(f"        {part},\n" for part in parts) + "    },\n"
 
 
 def source(name):
@@ -203,13 +231,10 @@ def rust(name, critical_k, critical_pa, most_c, found, ranges):
     for field, curve in found.items():
         same.setdefault(id(curve), field.upper() if name not in PURE else field.upper().replace("BUBBLE_", ""))
     once = {same[id(curve)]: curve for curve in found.values()}
-    worst = {"ln p": "pressure", "T": "temperature", "density": "density", "enthalpy": "enthalpy"}
+    worst = {"ln p": "pressure", "T": "temperature", "density": "density", "enthalpy": "enthalpy", "specific heat": "heat"}
     errors = {what: max(c.error for f, c in found.items() if f.endswith(ending)) for what, ending in worst.items()}
     shown = ", ".join(f"{what} {error:.1e}{ {'T': ' K', 'enthalpy': ' J/kg'}.get(what, '') }" for what, error in errors.items())
-    fields = "".join(
-        f"    {field}: Curve {{ least: {float(curve.least)!r}, per_step: {float(curve.per_step)!r}, nodes: &{same[id(curve)]} }},\n"
-        for field, curve in found.items()
-    )
+    fields = "".join(field_text(field, curve, same[id(curve)]) for field, curve in found.items())
     return (
         f"//! {name}. Written by generate.py from CoolProp {CoolProp.__version__}, HEOS, {source(name)}. Do not edit.\n"
         f"//! Worst error beside CoolProp: {shown}.\n\n"
@@ -226,7 +251,8 @@ def main():
     written = 0
     for name in PURE + PSEUDO_PURE + MIXTURES:
         mixture = name in MIXTURES
-        state = AbstractState("HEOS", f"{name}.mix" if mixture else name)
+        full_name = f"{name}.mix" if mixture else name
+        state = AbstractState("HEOS", full_name)
         critical_k, critical_pa = critical(state, name)
         critical_k = round(critical_k, 4)
         most_c = math.floor((critical_k - BELOW_CRITICAL_K - ICE_K) * 10) / 10
@@ -235,7 +261,8 @@ def main():
         liquid, vapour = (follow(state, quality, temperatures, mixture) for quality in (0, 1))
         print(name, f"to {most_c} °C; bubble:", beside_direct_flash(state, 0, liquid))
         print(" " * len(name), "dew:", beside_direct_flash(state, 1, vapour))
-        found, ranges = curves(liquid, vapour, critical_k, most_c, name in PURE)
+        heats = specific_heats(full_name, vapour)
+        found, ranges = curves(liquid, vapour, heats, critical_k, most_c, name in PURE)
         text = rust(name, critical_k, critical_pa, most_c, found, ranges)
         (HERE / f"{name.lower()}.rs").write_text(text, encoding="utf-8")
         written += len(text.encode())

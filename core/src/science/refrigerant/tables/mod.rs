@@ -42,6 +42,10 @@ pub(super) struct Table {
     pub(super) liquid_enthalpy: Curve,
     /// J/kg on the dew line, by temperature, from the same zero.
     pub(super) vapour_enthalpy: Curve,
+    /// ln of J/(kg K) on the dew line, by temperature.
+    pub(super) vapour_specific_heat: Curve,
+    /// ln of J/(kg K), by temperature of the dew line: the mean of the first 60 K above it, at its pressure.
+    pub(super) superheated_specific_heat: Curve,
 }
 
 /// The least temperature of every table.

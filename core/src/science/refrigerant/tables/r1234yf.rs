@@ -1,5 +1,5 @@
 //! R1234yf. Written by generate.py from CoolProp 8.0.0, HEOS, pure fluid, Lemmon-IJT-2022. Do not edit.
-//! Worst error beside CoolProp: ln p 4.6e-06, T 9.9e-05 K, density 8.9e-06, enthalpy 2.8e+00 J/kg.
+//! Worst error beside CoolProp: ln p 4.6e-06, T 9.9e-05 K, density 8.9e-06, enthalpy 2.8e+00 J/kg, specific heat 9.2e-04.
 
 use super::{Curve, Table};
 
@@ -17,6 +17,16 @@ pub(super) static TABLE: Table = Table {
     vapour_density: Curve { least: 0.09030779681186471, per_step: 50.502908746835345, nodes: &VAPOUR_DENSITY },
     liquid_enthalpy: Curve { least: 0.09030779681186471, per_step: 21.36661523904573, nodes: &LIQUID_ENTHALPY },
     vapour_enthalpy: Curve { least: 0.09030779681186471, per_step: 23.309034806231697, nodes: &VAPOUR_ENTHALPY },
+    vapour_specific_heat: Curve {
+        least: 0.09030779681186471,
+        per_step: 25.251454373417673,
+        nodes: &VAPOUR_SPECIFIC_HEAT,
+    },
+    superheated_specific_heat: Curve {
+        least: 0.09030779681186471,
+        per_step: 7.7696782687439,
+        nodes: &SUPERHEATED_SPECIFIC_HEAT,
+    },
 };
 #[rustfmt::skip]
 static PRESSURE: [[f64; 2]; 27] = [
@@ -70,4 +80,14 @@ static VAPOUR_ENTHALPY: [[f64; 2]; 13] = [
 [390978.56,6088.52],[395844.82,3771.77],[398658.67,1890.71],[399666.27,135.66],[398944.51,-1574.06],
 [396527.31,-3255.58],[392444.55,-4903.27],[386736.69,-6503.13],[379459.88,-8038.14],[370688.52,-9488.68],
 [360518.57,-10830.82],[349073.53,-12032.51],[336516.12,-13045.49],
+];
+#[rustfmt::skip]
+static VAPOUR_SPECIFIC_HEAT: [[f64; 2]; 14] = [
+[8.9969482,-0.8723494],[8.3335552,-0.5054274],[7.9249597,-0.3301737],[7.6483298,-0.2315722],[7.4493859,-0.1708811],
+[7.2995513,-0.1315008],[7.1820092,-0.1053601],[7.0858803,-0.0881216],[7.0037074,-0.0770886],[6.9302345,-0.0704797],
+[6.8616858,-0.0670681],[6.7953343,-0.0659545],[6.7292432,-0.0664495],[6.6620444,-0.0681384],
+];
+#[rustfmt::skip]
+static SUPERHEATED_SPECIFIC_HEAT: [[f64; 2]; 5] = [
+[7.4361254,-0.2366099],[7.2284594,-0.1887105],[7.0534232,-0.1634472],[6.8947092,-0.1582943],[6.7285638,-0.1776133],
 ];

@@ -1,5 +1,5 @@
 //! R134a. Written by generate.py from CoolProp 8.0.0, HEOS, pure fluid, TillnerRoth-JPCRD-1994. Do not edit.
-//! Worst error beside CoolProp: ln p 4.2e-06, T 9.5e-05 K, density 8.5e-06, enthalpy 2.9e+00 J/kg.
+//! Worst error beside CoolProp: ln p 4.2e-06, T 9.5e-05 K, density 8.5e-06, enthalpy 2.9e+00 J/kg, specific heat 8.6e-04.
 
 use super::{Curve, Table};
 
@@ -17,6 +17,16 @@ pub(super) static TABLE: Table = Table {
     vapour_density: Curve { least: 0.09045732447528904, per_step: 51.57481999129302, nodes: &VAPOUR_DENSITY },
     liquid_enthalpy: Curve { least: 0.09045732447528904, per_step: 19.10178518196038, nodes: &LIQUID_ENTHALPY },
     vapour_enthalpy: Curve { least: 0.09045732447528904, per_step: 21.011963700156414, nodes: &VAPOUR_ENTHALPY },
+    vapour_specific_heat: Curve {
+        least: 0.09045732447528904,
+        per_step: 22.922142218352448,
+        nodes: &VAPOUR_SPECIFIC_HEAT,
+    },
+    superheated_specific_heat: Curve {
+        least: 0.09045732447528904,
+        per_step: 5.730535554588114,
+        nodes: &SUPERHEATED_SPECIFIC_HEAT,
+    },
 };
 #[rustfmt::skip]
 static PRESSURE: [[f64; 2]; 29] = [
@@ -70,4 +80,14 @@ static VAPOUR_ENTHALPY: [[f64; 2]; 12] = [
 [415137.67,8207.58],[422002.06,5617.35],[426471.39,3345.72],[428722.90,1166.97],[428821.63,-961.88],
 [426814.75,-3043.78],[422751.06,-5074.65],[416684.47,-7048.34],[408676.90,-8954.13],[398806.11,-10769.33],
 [387184.87,-12442.74],[374002.96,-13866.42],
+];
+#[rustfmt::skip]
+static VAPOUR_SPECIFIC_HEAT: [[f64; 2]; 13] = [
+[9.1204384,-0.8835367],[8.4348227,-0.5339572],[7.9972102,-0.3582182],[7.6948439,-0.2548387],[7.4749135,-0.1898456],
+[7.3074949,-0.1480335],[7.1739033,-0.1211533],[7.0618878,-0.1042319],[6.9631968,-0.0940694],[6.8722535,-0.0884053],
+[6.7855101,-0.0853737],[6.7011807,-0.0833443],[6.6187452,-0.0816329],
+];
+#[rustfmt::skip]
+static SUPERHEATED_SPECIFIC_HEAT: [[f64; 2]; 4] = [
+[7.4810129,-0.3455069],[7.1733522,-0.2777375],[6.9156103,-0.2455161],[6.6687770,-0.2527046],
 ];

@@ -1,5 +1,5 @@
 //! R290. Written by generate.py from CoolProp 8.0.0, HEOS, pure fluid, Lemmon-JCED-2009. Do not edit.
-//! Worst error beside CoolProp: ln p 4.2e-06, T 9.8e-05 K, density 9.2e-06, enthalpy 2.7e+00 J/kg.
+//! Worst error beside CoolProp: ln p 4.2e-06, T 9.8e-05 K, density 9.2e-06, enthalpy 2.7e+00 J/kg, specific heat 7.7e-04.
 
 use super::{Curve, Table};
 
@@ -17,6 +17,16 @@ pub(super) static TABLE: Table = Table {
     vapour_density: Curve { least: 0.09065682324846405, per_step: 48.32278799715352, nodes: &VAPOUR_DENSITY },
     liquid_enthalpy: Curve { least: 0.09065682324846405, per_step: 23.194938238633686, nodes: &LIQUID_ENTHALPY },
     vapour_enthalpy: Curve { least: 0.09065682324846405, per_step: 21.262026718747542, nodes: &VAPOUR_ENTHALPY },
+    vapour_specific_heat: Curve {
+        least: 0.09065682324846405,
+        per_step: 23.194938238633686,
+        nodes: &VAPOUR_SPECIFIC_HEAT,
+    },
+    superheated_specific_heat: Curve {
+        least: 0.09065682324846405,
+        per_step: 5.798734559658422,
+        nodes: &SUPERHEATED_SPECIFIC_HEAT,
+    },
 };
 #[rustfmt::skip]
 static PRESSURE: [[f64; 2]; 26] = [
@@ -67,4 +77,14 @@ static VAPOUR_ENTHALPY: [[f64; 2]; 12] = [
 [603861.88,15797.77],[617103.81,10826.54],[625683.01,6384.50],[629946.46,2167.40],[630054.23,-1935.08],
 [626126.09,-5886.17],[618354.52,-9625.97],[606928.45,-13199.07],[592014.44,-16597.65],[573802.07,-19788.71],
 [552523.93,-22718.28],[528478.63,-25307.21],
+];
+#[rustfmt::skip]
+static VAPOUR_SPECIFIC_HEAT: [[f64; 2]; 13] = [
+[9.941220,-0.922441],[9.215140,-0.573344],[8.740968,-0.391877],[8.407951,-0.282188],[8.165060,-0.207920],
+[7.984076,-0.158107],[7.841694,-0.129184],[7.722526,-0.110300],[7.619096,-0.097389],[7.526375,-0.088634],
+[7.440797,-0.082982],[7.359622,-0.079676],[7.281078,-0.077449],
+];
+#[rustfmt::skip]
+static SUPERHEATED_SPECIFIC_HEAT: [[f64; 2]; 4] = [
+[8.1894934,-0.3363066],[7.8828598,-0.2831706],[7.6141718,-0.2621682],[7.3480599,-0.2711424],
 ];

@@ -1,5 +1,5 @@
 //! R32. Written by generate.py from CoolProp 8.0.0, HEOS, pure fluid, TillnerRoth-JPCRD-1997. Do not edit.
-//! Worst error beside CoolProp: ln p 4.6e-06, T 9.7e-05 K, density 9.4e-06, enthalpy 3.0e+00 J/kg.
+//! Worst error beside CoolProp: ln p 4.6e-06, T 9.7e-05 K, density 9.4e-06, enthalpy 3.0e+00 J/kg, specific heat 7.6e-04.
 
 use super::{Curve, Table};
 
@@ -17,6 +17,16 @@ pub(super) static TABLE: Table = Table {
     vapour_density: Curve { least: 0.0924934503759223, per_step: 45.14059508790173, nodes: &VAPOUR_DENSITY },
     liquid_enthalpy: Curve { least: 0.0924934503759223, per_step: 22.570297543950865, nodes: &LIQUID_ENTHALPY },
     vapour_enthalpy: Curve { least: 0.0924934503759223, per_step: 20.518452312682605, nodes: &VAPOUR_ENTHALPY },
+    vapour_specific_heat: Curve {
+        least: 0.0924934503759223,
+        per_step: 22.570297543950865,
+        nodes: &VAPOUR_SPECIFIC_HEAT,
+    },
+    superheated_specific_heat: Curve {
+        least: 0.0924934503759223,
+        per_step: 6.155535693804783,
+        nodes: &SUPERHEATED_SPECIFIC_HEAT,
+    },
 };
 #[rustfmt::skip]
 static PRESSURE: [[f64; 2]; 23] = [
@@ -64,4 +74,14 @@ static VAPOUR_ENTHALPY: [[f64; 2]; 11] = [
 [461200.60,16744.62],[476511.70,13995.31],[489300.00,11600.50],[499720.97,9236.66],[507755.22,6820.06],
 [513334.78,4325.15],[516377.98,1748.18],[516808.03,-897.60],[514569.03,-3584.42],[509636.75,-6278.84],
 [502017.38,-8955.50],
+];
+#[rustfmt::skip]
+static VAPOUR_SPECIFIC_HEAT: [[f64; 2]; 12] = [
+[9.6852619,-0.8827002],[8.9818011,-0.5654057],[8.5050946,-0.4031194],[8.1546817,-0.3050271],[7.8840360,-0.2404372],
+[7.6671982,-0.1958719],[7.4879556,-0.1644139],[7.3352819,-0.1422784],[7.2009741,-0.1274508],[7.0782863,-0.1189108],
+[6.9613602,-0.1156937],[6.8459885,-0.1150534],
+];
+#[rustfmt::skip]
+static SUPERHEATED_SPECIFIC_HEAT: [[f64; 2]; 4] = [
+[7.7812153,-0.3937015],[7.4075652,-0.3569706],[7.0700204,-0.3183013],[6.7676711,-0.2834878],
 ];

@@ -1,5 +1,5 @@
 //! R407C. Written by generate.py from CoolProp 8.0.0, HEOS, pseudo-pure fluid, Lemmon-IJT-2003. Do not edit.
-//! Worst error beside CoolProp: ln p 5.0e-06, T 1.0e-04 K, density 9.3e-06, enthalpy 2.9e+00 J/kg.
+//! Worst error beside CoolProp: ln p 5.0e-06, T 1.0e-04 K, density 9.3e-06, enthalpy 2.9e+00 J/kg, specific heat 8.3e-04.
 
 use super::{Curve, Table};
 
@@ -17,6 +17,16 @@ pub(super) static TABLE: Table = Table {
     vapour_density: Curve { least: 0.09280567279193719, per_step: 50.020080886627206, nodes: &VAPOUR_DENSITY },
     liquid_enthalpy: Curve { least: 0.09280567279193719, per_step: 30.012048531976326, nodes: &LIQUID_ENTHALPY },
     vapour_enthalpy: Curve { least: 0.09280567279193719, per_step: 14.005622648255615, nodes: &VAPOUR_ENTHALPY },
+    vapour_specific_heat: Curve {
+        least: 0.09280567279193719,
+        per_step: 10.00401617732544,
+        nodes: &VAPOUR_SPECIFIC_HEAT,
+    },
+    superheated_specific_heat: Curve {
+        least: 0.09280567279193719,
+        per_step: 6.002409706395263,
+        nodes: &SUPERHEATED_SPECIFIC_HEAT,
+    },
 };
 #[rustfmt::skip]
 static BUBBLE_PRESSURE: [[f64; 2]; 24] = [
@@ -115,4 +125,13 @@ static LIQUID_ENTHALPY: [[f64; 2]; 16] = [
 static VAPOUR_ENTHALPY: [[f64; 2]; 8] = [
 [407304.14,13963.76],[418521.52,8623.13],[424720.31,3819.23],[426213.60,-815.86],[423117.24,-5361.66],
 [415529.68,-9787.28],[403614.08,-13996.20],[387669.02,-17802.71],
+];
+#[rustfmt::skip]
+static VAPOUR_SPECIFIC_HEAT: [[f64; 2]; 6] = [
+[8.8563980,-1.3992500],[7.8758828,-0.6654803],[7.3813235,-0.3682338],[7.0817522,-0.2493478],[6.8569557,-0.2091201],
+[6.6522557,-0.2019970],
+];
+#[rustfmt::skip]
+static SUPERHEATED_SPECIFIC_HEAT: [[f64; 2]; 4] = [
+[7.4887893,-0.3405267],[7.1810007,-0.2801202],[6.9205023,-0.2466912],[6.6758943,-0.2444425],
 ];

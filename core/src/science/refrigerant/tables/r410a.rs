@@ -1,5 +1,5 @@
 //! R410A. Written by generate.py from CoolProp 8.0.0, HEOS, pseudo-pure fluid, Lemmon-IJT-2003. Do not edit.
-//! Worst error beside CoolProp: ln p 4.8e-06, T 9.9e-05 K, density 9.1e-06, enthalpy 2.9e+00 J/kg.
+//! Worst error beside CoolProp: ln p 4.8e-06, T 9.9e-05 K, density 9.1e-06, enthalpy 2.9e+00 J/kg, specific heat 8.5e-04.
 
 use super::{Curve, Table};
 
@@ -17,6 +17,16 @@ pub(super) static TABLE: Table = Table {
     vapour_density: Curve { least: 0.09400078770766787, per_step: 44.25570776177038, nodes: &VAPOUR_DENSITY },
     liquid_enthalpy: Curve { least: 0.09400078770766787, per_step: 25.288975863868792, nodes: &LIQUID_ENTHALPY },
     vapour_enthalpy: Curve { least: 0.09400078770766787, per_step: 14.75190258725679, nodes: &VAPOUR_ENTHALPY },
+    vapour_specific_heat: Curve {
+        least: 0.09400078770766787,
+        per_step: 21.074146553223986,
+        nodes: &VAPOUR_SPECIFIC_HEAT,
+    },
+    superheated_specific_heat: Curve {
+        least: 0.09400078770766787,
+        per_step: 6.322243965967196,
+        nodes: &SUPERHEATED_SPECIFIC_HEAT,
+    },
 };
 #[rustfmt::skip]
 static BUBBLE_PRESSURE: [[f64; 2]; 22] = [
@@ -79,4 +89,14 @@ static LIQUID_ENTHALPY: [[f64; 2]; 13] = [
 static VAPOUR_ENTHALPY: [[f64; 2]; 8] = [
 [396576.82,16322.41],[410499.23,11644.47],[419989.61,7364.66],[425255.06,3171.33],[426339.45,-997.83],
 [423275.75,-5116.96],[416141.70,-9127.21],[405079.88,-12962.76],
+];
+#[rustfmt::skip]
+static VAPOUR_SPECIFIC_HEAT: [[f64; 2]; 11] = [
+[9.4892668,-0.9833935],[8.7170834,-0.6083181],[8.2147297,-0.4146420],[7.8621080,-0.2997234],[7.6015507,-0.2265875],
+[7.4007253,-0.1783276],[7.2395197,-0.1463162],[7.1042727,-0.1258315],[6.9849133,-0.1142125],[6.8734358,-0.1098224],
+[6.7635011,-0.1106334],
+];
+#[rustfmt::skip]
+static SUPERHEATED_SPECIFIC_HEAT: [[f64; 2]; 4] = [
+[7.5802062,-0.3518617],[7.2529608,-0.3041565],[6.9703018,-0.2644893],[6.7131176,-0.2532084],
 ];

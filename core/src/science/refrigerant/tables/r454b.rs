@@ -1,5 +1,5 @@
 //! R454B. Written by generate.py from CoolProp 8.0.0, HEOS, mixture R454B.mix. Do not edit.
-//! Worst error beside CoolProp: ln p 4.4e-06, T 9.7e-05 K, density 9.9e-06, enthalpy 2.7e+00 J/kg.
+//! Worst error beside CoolProp: ln p 4.4e-06, T 9.7e-05 K, density 9.9e-06, enthalpy 2.7e+00 J/kg, specific heat 9.8e-04.
 
 use super::{Curve, Table};
 
@@ -17,6 +17,16 @@ pub(super) static TABLE: Table = Table {
     vapour_density: Curve { least: 0.09362027628032868, per_step: 45.21867657670957, nodes: &VAPOUR_DENSITY },
     liquid_enthalpy: Curve { least: 0.09362027628032868, per_step: 22.609338288354785, nodes: &LIQUID_ENTHALPY },
     vapour_enthalpy: Curve { least: 0.09362027628032868, per_step: 22.609338288354785, nodes: &VAPOUR_ENTHALPY },
+    vapour_specific_heat: Curve {
+        least: 0.09362027628032868,
+        per_step: 16.443155118803478,
+        nodes: &VAPOUR_SPECIFIC_HEAT,
+    },
+    superheated_specific_heat: Curve {
+        least: 0.09362027628032868,
+        per_step: 6.166183169551304,
+        nodes: &SUPERHEATED_SPECIFIC_HEAT,
+    },
 };
 #[rustfmt::skip]
 static BUBBLE_PRESSURE: [[f64; 2]; 23] = [
@@ -92,4 +102,13 @@ static VAPOUR_ENTHALPY: [[f64; 2]; 12] = [
 [431385.89,12349.46],[442458.96,9907.58],[451323.93,7853.98],[458201.60,5909.71],[463150.95,3989.86],
 [466179.95,2066.50],[467280.10,131.88],[466440.82,-1811.13],[463658.67,-3751.41],[458944.75,-5671.35],
 [452329.47,-7550.88],[443862.34,-9372.32],
+];
+#[rustfmt::skip]
+static VAPOUR_SPECIFIC_HEAT: [[f64; 2]; 9] = [
+[9.3179227,-1.0551712],[8.5134812,-0.6135246],[8.0172332,-0.4014969],[7.6797393,-0.2840896],[7.4333842,-0.2144685],
+[7.2415999,-0.1727767],[7.0816296,-0.1498526],[6.9370662,-0.1414056],[6.7956667,-0.1420008],
+];
+#[rustfmt::skip]
+static SUPERHEATED_SPECIFIC_HEAT: [[f64; 2]; 4] = [
+[7.6609931,-0.3729966],[7.3203788,-0.3158258],[7.0256223,-0.2769416],[6.7572827,-0.2609862],
 ];

@@ -1,5 +1,5 @@
 //! R513A. Written by generate.py from CoolProp 8.0.0, HEOS, mixture R513A.mix. Do not edit.
-//! Worst error beside CoolProp: ln p 5.0e-06, T 9.8e-05 K, density 8.4e-06, enthalpy 2.7e+00 J/kg.
+//! Worst error beside CoolProp: ln p 5.0e-06, T 9.8e-05 K, density 8.4e-06, enthalpy 2.7e+00 J/kg, specific heat 9.4e-04.
 
 use super::{Curve, Table};
 
@@ -17,6 +17,16 @@ pub(super) static TABLE: Table = Table {
     vapour_density: Curve { least: 0.09038143433978182, per_step: 50.41131574766566, nodes: &VAPOUR_DENSITY },
     liquid_enthalpy: Curve { least: 0.09038143433978182, per_step: 21.32786435478163, nodes: &LIQUID_ENTHALPY },
     vapour_enthalpy: Curve { least: 0.09038143433978182, per_step: 21.32786435478163, nodes: &VAPOUR_ENTHALPY },
+    vapour_specific_heat: Curve {
+        least: 0.09038143433978182,
+        per_step: 23.266761114307236,
+        nodes: &VAPOUR_SPECIFIC_HEAT,
+    },
+    superheated_specific_heat: Curve {
+        least: 0.09038143433978182,
+        per_step: 5.816690278576808,
+        nodes: &SUPERHEATED_SPECIFIC_HEAT,
+    },
 };
 #[rustfmt::skip]
 static BUBBLE_PRESSURE: [[f64; 2]; 26] = [
@@ -94,4 +104,14 @@ static VAPOUR_ENTHALPY: [[f64; 2]; 12] = [
 [398376.18,7056.86],[404088.18,4485.05],[407470.61,2310.96],[408746.19,250.78],[407987.56,-1761.65],
 [405235.85,-3734.67],[400534.47,-5658.77],[393939.62,-7518.82],[385524.39,-9296.00],[375383.56,-10964.88],
 [363643.91,-12484.84],[350487.56,-13781.77],
+];
+#[rustfmt::skip]
+static VAPOUR_SPECIFIC_HEAT: [[f64; 2]; 13] = [
+[9.0173179,-0.8892592],[8.3389446,-0.5186553],[7.9189386,-0.3398147],[7.6341681,-0.2383965],[7.4293212,-0.1760643],
+[7.2746257,-0.1362266],[7.1521774,-0.1105691],[7.0503529,-0.0943716],[6.9612749,-0.0846834],[6.8794811,-0.0795253],
+[6.8012167,-0.0773952],[6.7241165,-0.0769977],[6.6469508,-0.0774593],
+];
+#[rustfmt::skip]
+static SUPERHEATED_SPECIFIC_HEAT: [[f64; 2]; 4] = [
+[7.4473660,-0.3217523],[7.1666291,-0.2516782],[6.9332636,-0.2228608],[6.7040375,-0.2423396],
 ];

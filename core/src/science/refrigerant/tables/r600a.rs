@@ -1,5 +1,5 @@
 //! R600a. Written by generate.py from CoolProp 8.0.0, HEOS, pure fluid, Buecker-JPCRD-2006B. Do not edit.
-//! Worst error beside CoolProp: ln p 4.5e-06, T 9.7e-05 K, density 8.9e-06, enthalpy 2.5e+00 J/kg.
+//! Worst error beside CoolProp: ln p 4.5e-06, T 9.7e-05 K, density 8.9e-06, enthalpy 2.5e+00 J/kg, specific heat 9.4e-04.
 
 use super::{Curve, Table};
 
@@ -17,6 +17,16 @@ pub(super) static TABLE: Table = Table {
     vapour_density: Curve { least: 0.08662271223122964, per_step: 56.356462256006495, nodes: &VAPOUR_DENSITY },
     liquid_enthalpy: Curve { least: 0.08662271223122964, per_step: 22.894812791502638, nodes: &LIQUID_ENTHALPY },
     vapour_enthalpy: Curve { least: 0.08662271223122964, per_step: 22.894812791502638, nodes: &VAPOUR_ENTHALPY },
+    vapour_specific_heat: Curve {
+        least: 0.08662271223122964,
+        per_step: 22.894812791502638,
+        nodes: &VAPOUR_SPECIFIC_HEAT,
+    },
+    superheated_specific_heat: Curve {
+        least: 0.08662271223122964,
+        per_step: 5.283418336500609,
+        nodes: &SUPERHEATED_SPECIFIC_HEAT,
+    },
 };
 #[rustfmt::skip]
 static PRESSURE: [[f64; 2]; 34] = [
@@ -74,4 +84,14 @@ static VAPOUR_ENTHALPY: [[f64; 2]; 14] = [
 [674095.14,10486.82],[682230.98,5912.45],[686067.56,1804.71],[685903.30,-2108.86],[681893.03,-5891.54],
 [674159.00,-9557.78],[662815.23,-13109.22],[647993.46,-16498.74],[629909.49,-19616.53],[608863.14,-22428.75],
 [585145.73,-24956.14],[559061.28,-27151.93],[530976.93,-28941.36],[501349.02,-30218.14],
+];
+#[rustfmt::skip]
+static VAPOUR_SPECIFIC_HEAT: [[f64; 2]; 14] = [
+[9.7295583,-0.9232951],[9.0251477,-0.5369796],[8.5931898,-0.3464367],[8.3050269,-0.2394540],[8.1001919,-0.1753327],
+[7.9468095,-0.1341594],[7.8276670,-0.1059082],[7.7312773,-0.0888980],[7.6461035,-0.0827996],[7.5644270,-0.0807523],
+[7.4841152,-0.0801762],[7.4036120,-0.0809683],[7.3220358,-0.0822072],[7.2391767,-0.0835433],
+];
+#[rustfmt::skip]
+static SUPERHEATED_SPECIFIC_HEAT: [[f64; 2]; 4] = [
+[8.1712090,-0.3173671],[7.8845242,-0.2670554],[7.6227244,-0.2689144],[7.3244161,-0.3305742],
 ];

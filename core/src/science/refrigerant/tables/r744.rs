@@ -1,5 +1,5 @@
 //! R744. Written by generate.py from CoolProp 8.0.0, HEOS, pure fluid, Span-JPCRD-1996. Do not edit.
-//! Worst error beside CoolProp: ln p 3.5e-06, T 9.4e-05 K, density 8.3e-06, enthalpy 2.5e+00 J/kg.
+//! Worst error beside CoolProp: ln p 3.5e-06, T 9.4e-05 K, density 8.3e-06, enthalpy 2.5e+00 J/kg, specific heat 6.8e-04.
 
 use super::{Curve, Table};
 
@@ -17,6 +17,16 @@ pub(super) static TABLE: Table = Table {
     vapour_density: Curve { least: 0.10060511715714272, per_step: 33.98766870041732, nodes: &VAPOUR_DENSITY },
     liquid_enthalpy: Curve { least: 0.10060511715714272, per_step: 15.68661632326953, nodes: &LIQUID_ENTHALPY },
     vapour_enthalpy: Curve { least: 0.10060511715714272, per_step: 20.915488431026038, nodes: &VAPOUR_ENTHALPY },
+    vapour_specific_heat: Curve {
+        least: 0.10060511715714272,
+        per_step: 23.52992448490429,
+        nodes: &VAPOUR_SPECIFIC_HEAT,
+    },
+    superheated_specific_heat: Curve {
+        least: 0.10060511715714272,
+        per_step: 7.843308161634764,
+        nodes: &SUPERHEATED_SPECIFIC_HEAT,
+    },
 };
 #[rustfmt::skip]
 static PRESSURE: [[f64; 2]; 15] = [
@@ -52,4 +62,13 @@ static LIQUID_ENTHALPY: [[f64; 2]; 7] = [
 static VAPOUR_ENTHALPY: [[f64; 2]; 9] = [
 [381770.22,16459.30],[396828.63,13751.95],[409364.73,11343.55],[419546.00,9027.70],[427426.45,6731.44],
 [432998.41,4404.88],[436218.26,2024.13],[437019.69,-436.40],[435322.08,-2965.96],
+];
+#[rustfmt::skip]
+static VAPOUR_SPECIFIC_HEAT: [[f64; 2]; 10] = [
+[9.6882463,-0.8789536],[8.9727504,-0.5883601],[8.4690089,-0.4318392],[8.0910277,-0.3308172],[7.7968132,-0.2617655],
+[7.5608073,-0.2129651],[7.3662625,-0.1780947],[7.2015709,-0.1522058],[7.0609126,-0.1296465],[6.9404975,-0.1119382],
+];
+#[rustfmt::skip]
+static SUPERHEATED_SPECIFIC_HEAT: [[f64; 2]; 4] = [
+[7.6891775,-0.3350178],[7.3722275,-0.2994003],[7.0931985,-0.2573459],[6.8592586,-0.2094658],
 ];
