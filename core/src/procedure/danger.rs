@@ -75,7 +75,20 @@ dangers! {
     InsulationTestUnready = "insulation-test-unready",
     /// Handed over with the scald and legionella checks open.
     HandOverUnchecked = "hand-over-unchecked",
+    /// Anode, drain, strainer or vessel opened hot or under pressure.
+    FittingOpenedUnready = "fitting-opened-unready",
+    /// The refrigerant circuit opened by a person without the certificate.
+    CircuitUncertified = "circuit-uncertified",
+    /// The compressor may run without air.
+    CompressorNoAir = "compressor-no-air",
+    /// Fan guard off while the fan may start again.
+    GuardOffLive = "guard-off-live",
+    /// A cover opened in a zone that the detector does not call clear, or with sources of ignition in it.
+    OpenedInGas = "opened-in-gas",
 }
+
+/// What a loop can hold that no machine may run on.
+const NO_WORKING_LIQUID: &[Value] = &[Value::Empty, Value::Acid, Value::Spent, Value::Neutraliser, Value::Rinse];
 
 fn holds(facts: &Facts, fact: Fact, value: Value) -> bool {
     facts.get(&fact) == Some(&value)
@@ -153,10 +166,15 @@ pub fn dangers(facts: &Facts) -> Vec<Danger> {
                 || holds(facts, Fact::FanGuard, Value::Off)
                 || holds(facts, Fact::Dampness, Value::Damp)),
     );
+    forbid(
+        Danger::GuardOffLive,
+        holds(facts, Fact::FanGuard, Value::Off) && !holds(facts, Fact::Supply, Value::ProvedDead),
+    );
+    forbid(Danger::CompressorNoAir, may_heat && holds(facts, Fact::AirPath, Value::Blocked));
     forbid(Danger::PowerOnGas, powered && holds(facts, Fact::Gas, Value::Alarm));
     let element = may_heat || holds(facts, Fact::FurtherSupplies, Value::On);
     forbid(Danger::ElementTankNotFull, element && holds(facts, Fact::Tank, Value::NotFull));
-    forbid(Danger::CompressorNoWater, may_heat && facts.get(&Fact::Loop).is_some_and(|loop_| *loop_ != Value::Water));
+    forbid(Danger::CompressorNoWater, may_heat && any(facts, Fact::Loop, NO_WORKING_LIQUID));
     found
 }
 
@@ -183,9 +201,13 @@ pub fn dangers_of_change(before: &Facts, after: &Facts, acts: &[Act]) -> Vec<Dan
     if liquid_changes && !dead && !holds(after, Fact::HeatSources, Value::LockedOut) {
         found.push(Danger::LiquidChangedLive);
     }
-    let filled = liquid_changes && any(after, Fact::Loop, &[Value::Water, Value::Rinse]);
+    let filled = liquid_changes && any(after, Fact::Loop, &[Value::Water, Value::Rinse, Value::Glycol]);
     if filled && !holds(after, Fact::Backflow, Value::Protected) {
         found.push(Danger::BackflowUnprotected);
+    }
+    let burns = !holds(after, Fact::Gas, Value::Clear) || holds(after, Fact::IgnitionSources, Value::Present);
+    if becomes(Fact::Covers, Value::Off) && burns {
+        found.push(Danger::OpenedInGas);
     }
     for act in acts {
         found.extend(dangers_of_act(*act, before, after));
@@ -221,7 +243,8 @@ const fn brought_by(danger: Danger) -> &'static [(Fact, Value)] {
             (Fact::FanGuard, Value::Off),
             (Fact::Earth, Value::Off),
         ],
-        Danger::PowerOnGas | Danger::CompressorNoWater => {
+        Danger::GuardOffLive => &[(Fact::FanGuard, Value::Off), (Fact::Supply, Value::On)],
+        Danger::PowerOnGas | Danger::CompressorNoWater | Danger::CompressorNoAir => {
             &[(Fact::Supply, Value::On), (Fact::HeatSources, Value::Enabled)]
         }
         Danger::ElementTankNotFull => {
@@ -236,7 +259,10 @@ const fn brought_by(danger: Danger) -> &'static [(Fact, Value)] {
         | Danger::SprayBare
         | Danger::SprayHot
         | Danger::InsulationTestUnready
-        | Danger::HandOverUnchecked => &[],
+        | Danger::HandOverUnchecked
+        | Danger::FittingOpenedUnready
+        | Danger::CircuitUncertified
+        | Danger::OpenedInGas => &[],
     }
 }
 
@@ -273,9 +299,22 @@ fn dangers_of_act(act: Act, before: &Facts, after: &Facts) -> Vec<Danger> {
             }
         }
         Act::HandOver => {
-            let reheated = any(after, Fact::Reheat, &[Value::Reached, Value::HandedOver]);
-            if !holds(after, Fact::ScaldCheck, Value::Done) || !reheated {
+            let checked = any(after, Fact::ScaldCheck, &[Value::Done, Value::NotNeeded]);
+            let reheated = any(after, Fact::Reheat, &[Value::Reached, Value::HandedOver, Value::NotNeeded]);
+            if !checked || !reheated {
                 found.push(Danger::HandOverUnchecked);
+            }
+        }
+        Act::OpenFitting => {
+            let ready =
+                holds(before, Fact::FittingPressure, Value::Relieved) && holds(before, Fact::FittingHeat, Value::Cold);
+            if !ready {
+                found.push(Danger::FittingOpenedUnready);
+            }
+        }
+        Act::OpenCircuit => {
+            if !holds(before, Fact::Certificate, Value::Held) {
+                found.push(Danger::CircuitUncertified);
             }
         }
         Act::OpenWater => {

@@ -126,6 +126,10 @@ pub fn faults(pack: &Pack) -> Vec<String> {
     let conditions = unique("condition", pack.conditions.iter().map(|condition| condition.id.as_str()).collect());
     let instruments = unique("instrument", pack.instruments.iter().map(|instrument| instrument.id.as_str()).collect());
 
+    let chemicals = unique("chemical", pack.chemicals.iter().map(|chemical| chemical.id.as_str()).collect());
+    let parts = unique("part", pack.parts.iter().map(|part| part.id.as_str()).collect());
+    let gear = unique("gear", pack.gear.iter().map(|gear| gear.id.as_str()).collect());
+
     let mut named = |kind: &str, known: &BTreeSet<String>, id: &str, by: &str| {
         if !known.contains(id) {
             faults.push(format!("{by} names the {kind} '{id}', which is not there"));
@@ -140,9 +144,11 @@ pub fn faults(pack: &Pack) -> Vec<String> {
         shot.before.iter().for_each(|id| named("shot", &shots, id.as_str(), &format!("shot '{}'", shot.id)));
     }
     for mix in &pack.mixes {
-        for id in [&mix.parts_water, &mix.total] {
-            named("reading", &readings, id.as_str(), &format!("mix '{}'", mix.id));
+        let by = format!("mix '{}'", mix.id);
+        for id in [&mix.parts_water, &mix.percent, &mix.dose].into_iter().flatten().chain([&mix.total]) {
+            named("reading", &readings, id.as_str(), &by);
         }
+        mix.chemical.iter().for_each(|id| named("chemical", &chemicals, id, &by));
     }
     for phase in &pack.phases {
         phase.after.iter().for_each(|id| named("phase", &phases, id.as_str(), &format!("phase '{}'", phase.id)));
@@ -154,6 +160,8 @@ pub fn faults(pack: &Pack) -> Vec<String> {
         step.shots.iter().for_each(|id| named("shot", &shots, id.as_str(), &by));
         step.asks.iter().for_each(|id| named("condition", &conditions, id.as_str(), &by));
         step.mix.iter().for_each(|id| named("mix", &mixes, id, &by));
+        step.parts.iter().for_each(|id| named("part", &parts, id, &by));
+        step.gear.iter().for_each(|id| named("gear", &gear, id, &by));
         step.opens.iter().chain(&step.homes).for_each(|id| named("excursion", &excursions, id.as_str(), &by));
         for when in &step.when {
             named("condition", &conditions, when.condition.as_str(), &by);

@@ -15,6 +15,8 @@ pub enum Units {
 
 /// Litres in a US liquid gallon, exact by definition (231 cubic inches; NIST Handbook 44, appendix C).
 const LITRES_PER_GALLON: f64 = 3.785_411_784;
+/// Millilitres to a litre in a US fluid ounce to a US gallon: a gallon has 128 of them.
+const DOSE_PER_US_DOSE: f64 = 1000.0 / 128.0;
 /// Kilopascal in a pound-force per square inch (NIST SP 811, appendix B.8).
 const KPA_PER_PSI: f64 = 6.894_757;
 
@@ -36,6 +38,9 @@ impl Quantity {
             Quantity::Acidity => "[pH]",
             Quantity::Conductivity => "uS/cm",
             Quantity::Hardness => "mg/L",
+            Quantity::Share => "%{vol}",
+            Quantity::Dose => "mL/L",
+            Quantity::Minutes => "min",
             Quantity::Count => "1",
             Quantity::Text => "",
         }
@@ -55,6 +60,8 @@ impl Quantity {
             (Quantity::Insulation, _) => "MΩ",
             (Quantity::Acidity, _) => "pH",
             (Quantity::Conductivity, _) => "µS/cm",
+            (Quantity::Share, _) => "%",
+            (Quantity::Dose, Units::Us) => "fl oz/gal",
             (Quantity::Count, _) => "",
             (quantity, _) => quantity.code(),
         }
@@ -67,6 +74,7 @@ impl Quantity {
             (Quantity::Temperature, Units::Us) => (value - 32.0) / 1.8,
             (Quantity::Flow | Quantity::Volume, Units::Us) => value * LITRES_PER_GALLON,
             (Quantity::Pressure, Units::Us) => value * KPA_PER_PSI,
+            (Quantity::Dose, Units::Us) => value * DOSE_PER_US_DOSE,
             _ => value,
         }
     }
@@ -78,6 +86,7 @@ impl Quantity {
             (Quantity::Temperature, Units::Us) => value * 1.8 + 32.0,
             (Quantity::Flow | Quantity::Volume, Units::Us) => value / LITRES_PER_GALLON,
             (Quantity::Pressure, Units::Us) => value / KPA_PER_PSI,
+            (Quantity::Dose, Units::Us) => value / DOSE_PER_US_DOSE,
             _ => value,
         }
     }
@@ -106,7 +115,10 @@ impl Quantity {
     #[must_use]
     pub const fn log_decimals(self, decimals: u8, units: Units) -> u8 {
         match (self, units) {
-            (Quantity::Temperature | Quantity::Flow | Quantity::Volume | Quantity::Pressure, Units::Us) => decimals + 1,
+            (
+                Quantity::Temperature | Quantity::Flow | Quantity::Volume | Quantity::Pressure | Quantity::Dose,
+                Units::Us,
+            ) => decimals + 1,
             _ => decimals,
         }
     }

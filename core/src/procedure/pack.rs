@@ -29,6 +29,15 @@ pub struct Pack {
     /// Photographs.
     #[serde(default, rename = "shot")]
     pub shots: Vec<Shot>,
+    /// What is used up in the work by litres or grams.
+    #[serde(default, rename = "chemical")]
+    pub chemicals: Vec<Chemical>,
+    /// What is built in and stays there.
+    #[serde(default, rename = "part")]
+    pub parts: Vec<Part>,
+    /// What comes along and goes home again: protection, pumps, hoses, tools.
+    #[serde(default, rename = "gear")]
+    pub gear: Vec<Gear>,
     /// Dilutions.
     #[serde(default, rename = "mix")]
     pub mixes: Vec<Mix>,
@@ -49,6 +58,9 @@ pub struct Condition {
     /// The answers, at least two.
     #[serde(rename = "option")]
     pub options: Vec<ConditionOption>,
+    /// What the core makes of the answer, where it does: `exchanger-metal`, `descaler-acid`.
+    #[serde(default)]
+    pub role: Option<String>,
 }
 
 /// An answer.
@@ -102,6 +114,12 @@ pub enum Quantity {
     Conductivity,
     /// Milligrams of calcium carbonate a litre.
     Hardness,
+    /// Percent of a mix by volume.
+    Share,
+    /// Millilitres (grams of a powder) to a litre of water; fluid ounces to a US gallon.
+    Dose,
+    /// Minutes.
+    Minutes,
     /// A plain number: parts, hours, counts.
     Count,
     /// Minutes and the like are counts; text is for serial numbers and read-backs.
@@ -160,15 +178,84 @@ pub struct Shot {
     pub required: bool,
 }
 
-/// A dilution, worked out from the label. Its words: `mix-<id>`, `.concentrate`, `.water`, `.order-1`,
+/// Something used up by litres or grams. Its words: `chemical-<id>`, as it stands in the load list.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct Chemical {
+    /// Its name.
+    pub id: String,
+    /// What it must be kept apart from follows from this.
+    pub kind: ChemicalKind,
+    /// Measured by volume or by weight.
+    pub form: Form,
+}
+
+/// What a chemical is to its neighbours in the van.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum ChemicalKind {
+    /// Descalers. Apart from alkalis and hypochlorite.
+    Acid,
+    /// Degreasers and neutralisers. Apart from acids.
+    Alkali,
+    /// Bleach and pool chlorine. Apart from acids.
+    Hypochlorite,
+    /// Neutral cleaners, inhibitors, glycol.
+    Neutral,
+}
+
+/// How a chemical is measured.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Form {
+    /// By volume.
+    Liquid,
+    /// By weight.
+    Powder,
+}
+
+/// Something that is built in. Its words: `part-<id>`.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct Part {
+    /// Its name.
+    pub id: String,
+    /// How many a unit takes.
+    #[serde(default = "one")]
+    pub count: u32,
+    /// Only taken along in case it is needed, and used up only where the technician says so.
+    #[serde(default)]
+    pub spare: bool,
+}
+
+/// Something that comes along and goes home again. Its words: `gear-<id>`.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct Gear {
+    /// Its name.
+    pub id: String,
+}
+
+/// A dilution, worked out from the label. Labels say it in one of three ways, some in several that must then agree; at
+/// least one of `parts-water`, `percent` and `dose` is there. Its words: `mix-<id>`, `.concentrate`, `.water`, `.order-1`,
 /// `.order-2`, `.order-3` (what goes in first, second, third), `.gear`.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, rename_all = "kebab-case")]
 pub struct Mix {
     /// Its name.
     pub id: String,
+    /// What is diluted.
+    #[serde(default)]
+    pub chemical: Option<String>,
     /// The reading (a count) that gives the parts of water to one part of concentrate, from the label.
-    pub parts_water: ReadingId,
+    #[serde(default)]
+    pub parts_water: Option<ReadingId>,
+    /// The reading (a share) that gives the concentrate's percentage of the ready mix, from the label.
+    #[serde(default)]
+    pub percent: Option<ReadingId>,
+    /// The reading (a dose) that gives how much concentrate goes to one litre of water, from the label.
+    #[serde(default)]
+    pub dose: Option<ReadingId>,
     /// The reading (a volume) that gives how much is wanted in all.
     pub total: ReadingId,
 }
@@ -255,6 +342,15 @@ pub struct Step {
     /// May be left out with a reason.
     #[serde(default)]
     pub may_skip: bool,
+    /// Minutes of handwork beside the waiting time, for planning a day.
+    #[serde(default)]
+    pub minutes: u16,
+    /// What is built in here.
+    #[serde(default)]
+    pub parts: Vec<String>,
+    /// What must be at hand here.
+    #[serde(default)]
+    pub gear: Vec<String>,
 }
 
 /// A waiting time. Its words: the step's `.then` says what to do when it is over.
@@ -289,8 +385,12 @@ pub enum Act {
     InsulationTest,
     /// The unit is handed over running.
     HandOver,
-    /// The water circuit is opened (hose, drain, anode).
+    /// The loop's water circuit is opened (hose, service port).
     OpenWater,
+    /// A fitting is opened behind which water stands: anode, drain, strainer, expansion vessel.
+    OpenFitting,
+    /// Gauges are connected, or the refrigerant circuit is opened in another way.
+    OpenCircuit,
 }
 
 /// The hazards that the core has cautions for. Words: `caution-<name>` with `.text`.
@@ -325,10 +425,20 @@ pub enum Hazard {
     Refrigerant,
     /// Spent chemicals: local rules.
     Disposal,
+    /// Chlorine gas: acid and pool chemicals.
+    Chlorine,
+    /// A circuit above 100 bar.
+    HighPressure,
+    /// Gas that takes the place of the air in a small room: carbon dioxide, nitrogen.
+    Suffocation,
 }
 
 const fn yes() -> bool {
     true
+}
+
+const fn one() -> u32 {
+    1
 }
 
 impl TryFrom<String> for When {

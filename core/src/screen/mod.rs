@@ -121,5 +121,8 @@ pub(crate) const fn hazard_name(hazard: Hazard) -> &'static str {
         Hazard::Sharp => "sharp",
         Hazard::Refrigerant => "refrigerant",
         Hazard::Disposal => "disposal",
+        Hazard::Chlorine => "chlorine",
+        Hazard::HighPressure => "high-pressure",
+        Hazard::Suffocation => "suffocation",
     }
 }

@@ -191,7 +191,10 @@ fn mix_block(view: &View<'_>, visit: &VisitView<'_>, mix: &Mix) -> Block {
     let words = view.words;
     let key = format!("mix-{}", mix.id);
     let value = |id: &str| visit.run.number(id).or_else(|| visit.pack.reading(id)?.preset.as_ref()?.parse().ok());
-    let worked = value(mix.parts_water.as_str())
+    let worked = mix
+        .parts_water
+        .as_ref()
+        .and_then(|id| value(id.as_str()))
         .zip(value(mix.total.as_str()))
         .and_then(|(parts, total_l)| chemistry::dilute(1.0, parts, Volume::new::<liter>(total_l)).ok());
     let mut rows = Vec::new();

@@ -74,6 +74,7 @@ values! {
     Protected = "protected", Bare = "bare", Open = "open", Shut = "shut", ProvedShut = "proved-shut",
     Enabled = "enabled", LockedOut = "locked-out",
     Empty = "empty", Water = "water", Acid = "acid", Spent = "spent", Neutraliser = "neutraliser", Rinse = "rinse",
+    Glycol = "glycol",
     Closed = "closed", Vented = "vented", Hot = "hot", Cold = "cold",
     Unproved = "unproved", Proved = "proved",
     Covered = "covered", Damp = "damp", Dry = "dry",
@@ -83,6 +84,8 @@ values! {
     Full = "full", NotFull = "not-full", Reached = "reached", HandedOver = "handed-over",
     Done = "done", Tagged = "tagged", Untagged = "untagged",
     Connected = "connected", Disconnected = "disconnected",
+    Relieved = "relieved", Blocked = "blocked", KeptAway = "kept-away", Held = "held",
+    NotNeeded = "not-needed",
 }
 
 facts! {
@@ -100,10 +103,10 @@ facts! {
     ServiceSupply = "service-supply": Protected, Bare;
     /// Compressor and heaters: may they start by themselves?
     HeatSources = "heat-sources": Enabled, LockedOut;
-    /// The valves between the exchanger and the cylinder (drinking water).
+    /// The valves between the exchanger and what it heats: the cylinder with its drinking water, the heating, the pool.
     Valves = "valves": Open, Shut, ProvedShut;
     /// What the exchanger's loop holds.
-    Loop = "loop": Empty, Water, Acid, Spent, Neutraliser, Rinse;
+    Loop = "loop": Empty, Water, Acid, Spent, Neutraliser, Rinse, Glycol;
     /// The loop can breathe: gas and pressure have a way out.
     LoopVent = "loop-vent": Closed, Vented;
     /// The loop's temperature.
@@ -144,14 +147,25 @@ facts! {
     Backflow = "backflow": Protected, Open;
     /// The cylinder is full.
     Tank = "tank": Full, NotFull;
-    /// The store is back at the disinfecting temperature, or the owner was told that it is pending.
-    Reheat = "reheat": Reached, HandedOver;
-    /// The hot water at the tap was checked against scalding.
-    ScaldCheck = "scald-check": Done, Open;
+    /// The store is back at the disinfecting temperature, or the owner was told that it is pending, or no drinking water
+    /// hangs at the unit.
+    Reheat = "reheat": Reached, HandedOver, NotNeeded;
+    /// The hot water at the tap was checked against scalding, or none comes from the unit.
+    ScaldCheck = "scald-check": Done, Open, NotNeeded;
     /// A lock and tag hang at the isolator.
     Tag = "tag": Tagged, Untagged;
     /// Electronics and drives for the insulation test.
     Electronics = "electronics": Connected, Disconnected;
+    /// The pressure behind a fitting that is to be opened: anode, drain, strainer, expansion vessel.
+    FittingPressure = "fitting-pressure": Present, Relieved;
+    /// The water behind that fitting.
+    FittingHeat = "fitting-heat": Hot, Cold;
+    /// The way of the air through the unit: ducts, filter, sheets laid over it.
+    AirPath = "air-path": Clear, Blocked;
+    /// Phone, torch, vacuum cleaner and whatever else can light a flammable refrigerant.
+    IgnitionSources = "ignition-sources": KeptAway, Present;
+    /// The certificate for work on a refrigerant circuit, of the person who is at it.
+    Certificate = "certificate": Held, None;
 }
 
 /// A fact with the value that it has, or must have. Written `loop=water`.

@@ -29,7 +29,10 @@ step = [
     { id = "shut-valves", sets = ["valves=shut"] },
     { id = "fill", sets = ["loop=water"] },
     { id = "open-water", acts = ["open-water"] },
+    { id = "open-fitting", acts = ["open-fitting"] },
+    { id = "gauges", acts = ["open-circuit"] },
     { id = "covers-off", sets = ["covers=off"] },
+    { id = "guard-off", sets = ["fan-guard=off"] },
     { id = "power-on", sets = ["supply=on"], acts = ["energise"] },
     { id = "spray", acts = ["spray"] },
     { id = "insulation-test", acts = ["insulation-test"] },
@@ -202,9 +205,32 @@ fn every_danger_of_the_canon_is_refused_by_the_core_alone() {
     );
     add("open-water", "loop-heat=cold", &[("loop-heat=hot", Danger::OpenedHot), ("-loop-heat", Danger::OpenedHot)]);
     add(
-        "covers-off",
-        "supply=proved-dead further-supplies=proved-dead stored-charge=waited-out covers=on",
+        "open-fitting",
+        "fitting-pressure=relieved fitting-heat=cold",
         &[
+            ("fitting-pressure=present", Danger::FittingOpenedUnready),
+            ("-fitting-pressure", Danger::FittingOpenedUnready),
+            ("fitting-heat=hot", Danger::FittingOpenedUnready),
+            ("-fitting-heat", Danger::FittingOpenedUnready),
+        ],
+    );
+    add(
+        "gauges",
+        "certificate=held",
+        &[("certificate=none", Danger::CircuitUncertified), ("-certificate", Danger::CircuitUncertified)],
+    );
+    add(
+        "guard-off",
+        "supply=proved-dead fan-guard=on",
+        &[("supply=off", Danger::GuardOffLive), ("-supply", Danger::GuardOffLive)],
+    );
+    add(
+        "covers-off",
+        "supply=proved-dead further-supplies=proved-dead stored-charge=waited-out gas=clear covers=on",
+        &[
+            ("gas=alarm", Danger::OpenedInGas),
+            ("-gas", Danger::OpenedInGas),
+            ("ignition-sources=present", Danger::OpenedInGas),
             ("supply=off", Danger::CoversOffLive),
             ("-supply", Danger::CoversOffLive),
             ("further-supplies=off", Danger::CoversOffLive),
@@ -229,6 +255,7 @@ fn every_danger_of_the_canon_is_refused_by_the_core_alone() {
             ("tank=not-full", Danger::ElementTankNotFull),
             ("loop=rinse", Danger::CompressorNoWater),
             ("loop=empty", Danger::CompressorNoWater),
+            ("air-path=blocked", Danger::CompressorNoAir),
         ],
     );
     add(

@@ -66,12 +66,14 @@ fact-loop-acid = acid
 fact-loop-spent = spent acid
 fact-loop-neutraliser = neutraliser
 fact-loop-rinse = rinse water
+fact-loop-glycol = glycol mix
 need-loop-empty = Drain the loop.
 need-loop-water = Fill the loop with water.
 need-loop-acid = Circulate the acid mix.
 need-loop-spent = Circulate the acid until the fizz stops.
 need-loop-neutraliser = Circulate the neutraliser.
 need-loop-rinse = Rinse the loop with fresh water.
+need-loop-glycol = Fill the loop with the glycol mix.
 
 fact-loop-vent = Vent of the loop
 fact-loop-vent-closed = closed
@@ -202,14 +204,18 @@ need-tank-not-full = The cylinder was found not full.
 fact-reheat = Disinfecting temperature
 fact-reheat-reached = reached
 fact-reheat-handed-over = still to come, owner told
+fact-reheat-not-needed = no drinking water at this unit
 need-reheat-reached = Heat the cylinder up to its disinfecting temperature.
 need-reheat-handed-over = Tell the owner that the disinfecting reheat is still to come, and when.
+need-reheat-not-needed = See whether drinking water hangs at this unit.
 
 fact-scald-check = Scald check at the tap
 fact-scald-check-done = done
 fact-scald-check-open = still to do
+fact-scald-check-not-needed = no hot water at taps from this unit
 need-scald-check-done = Measure the hot water at the tap.
 need-scald-check-open = The hot water at the tap was not measured.
+need-scald-check-not-needed = See whether taps get hot water from this unit.
 
 fact-tag = Lock and tag
 fact-tag-tagged = on the isolator
@@ -223,6 +229,36 @@ fact-electronics-disconnected = unplugged
 need-electronics-connected = Plug the electronics back in.
 need-electronics-disconnected = Unplug boards, drives and sensors.
 
+fact-fitting-pressure = Pressure behind the fitting
+fact-fitting-pressure-present = under pressure
+fact-fitting-pressure-relieved = relieved
+need-fitting-pressure-present = The fitting stands under pressure.
+need-fitting-pressure-relieved = Shut the feed and let the pressure out; see it run dry at an open outlet.
+
+fact-fitting-heat = Water behind the fitting
+fact-fitting-heat-hot = hot
+fact-fitting-heat-cold = cold
+need-fitting-heat-hot = The water behind the fitting was measured hot.
+need-fitting-heat-cold = Let the water behind the fitting cool and measure it.
+
+fact-air-path = Way of the air
+fact-air-path-clear = clear
+fact-air-path-blocked = blocked
+need-air-path-clear = Take sheets and plugs away; put filter and ducts back.
+need-air-path-blocked = The way of the air is shut for the work.
+
+fact-ignition-sources = Sources of ignition
+fact-ignition-sources-kept-away = kept away
+fact-ignition-sources-present = in the zone
+need-ignition-sources-kept-away = Leave phone, torch and vacuum cleaner outside the zone.
+need-ignition-sources-present = Something in the zone can make a spark.
+
+fact-certificate = Certificate for refrigerant circuits
+fact-certificate-held = held
+fact-certificate-none = not held
+need-certificate-held = Call the certified person: only they open the circuit.
+need-certificate-none = The circuit stays shut.
+
 ## Acts
 
 act-spray = Spray at the unit
@@ -230,6 +266,8 @@ act-energise = Put the power on
 act-insulation-test = Test the insulation with high voltage
 act-hand-over = Hand the unit over running
 act-open-water = Open the water circuit
+act-open-fitting = Open a fitting with water behind it
+act-open-circuit = Open the refrigerant circuit
 
 ## Dangers
 
@@ -279,6 +317,16 @@ danger-insulation-test-unready = The test voltage would meet electronics that ar
     .do = Prove the unit dead, unplug boards, drives and sensors, then test.
 danger-hand-over-unchecked = The hot water is not checked for scalding, or nobody knows about the disinfecting temperature.
     .do = Measure at the tap. Read the cylinder, or tell the owner that the reheat is still to come.
+danger-fitting-opened-unready = It is not sure that the water behind the fitting is cold and without pressure: it scalds, and the fitting flies.
+    .do = Leave it shut. Shut the feed, let the pressure out, measure that it is cold, then open it.
+danger-circuit-uncertified = The refrigerant circuit would be opened by a person without the certificate.
+    .do = Leave it shut. Measure with clamps at the pipes, or call the certified person.
+danger-compressor-no-air = Compressor or fan may start while the way of the air is shut: pressure and heat rise, or the coil freezes.
+    .do = Keep it locked out. Take sheets and plugs away, put filter and ducts back.
+danger-guard-off-live = The fan guard would be off while the fan may start by itself: it cuts.
+    .do = Hands out. Put the guard on, or lock off and prove it dead.
+danger-opened-in-gas = A cover would be opened without a clear detector reading, or with something near that can make a spark.
+    .do = Leave it shut. Sparks away, fresh air, read the detector low down. After an alarm call the certified person.
 
 ## Hazards
 
@@ -310,3 +358,9 @@ caution-refrigerant = Refrigerant circuit
     .text = It is under high pressure; what escapes freezes skin, chokes and may burn. Goggles and gloves; loosen no fitting, bend no pipe. Only the certified person opens it; maker's instructions and local codes come first.
 caution-disposal = Spent chemicals
     .text = They hurt people, drains and water. Goggles and gloves; neutralise, keep apart, never into a storm drain. Label, maker's instructions and local rules come first; the licensed person decides in doubt.
+caution-chlorine = Chlorine gas
+    .text = Acid on pool chemicals or bleach gives a gas that kills. Never in one place, one bucket, one hose; rinse between them; smell of chlorine: out, fresh air, call help. Label, maker's instructions and local rules come first.
+caution-high-pressure = Circuit above 100 bar
+    .text = A circuit with R744 holds more than 100 bar, also at rest in the sun. Goggles, gloves, no fitting loosened, no gauge of another refrigerant. Only the certified person opens it; plate, maker's instructions and local codes come first.
+caution-suffocation = Gas that takes the air away
+    .text = Carbon dioxide and nitrogen gather low down and put people to sleep without a smell. Door open, fresh air, detector where the room is small; dizzy: out at once. Local codes come first; the licensed person decides in doubt.

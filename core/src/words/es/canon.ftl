@@ -66,12 +66,14 @@ fact-loop-acid = ácido
 fact-loop-spent = ácido gastado
 fact-loop-neutraliser = neutralizante
 fact-loop-rinse = agua de enjuague
+fact-loop-glycol = mezcla de glicol
 need-loop-empty = Vaciar el circuito.
 need-loop-water = Llenar el circuito con agua.
 need-loop-acid = Circular la mezcla ácida.
 need-loop-spent = Circular el ácido hasta que no haga espuma.
 need-loop-neutraliser = Circular el neutralizante.
 need-loop-rinse = Enjuagar el circuito con agua limpia.
+need-loop-glycol = Llenar el circuito con la mezcla de glicol.
 
 fact-loop-vent = Salida de aire del circuito
 fact-loop-vent-closed = cerrada
@@ -202,14 +204,18 @@ need-tank-not-full = El acumulador se encontró sin llenar.
 fact-reheat = Temperatura de desinfección
 fact-reheat-reached = alcanzada
 fact-reheat-handed-over = pendiente, dueño avisado
+fact-reheat-not-needed = sin agua potable en este equipo
 need-reheat-reached = Calentar el acumulador hasta su temperatura de desinfección.
 need-reheat-handed-over = Decirle al dueño que la desinfección está pendiente, y para cuándo.
+need-reheat-not-needed = Ver si el equipo calienta agua potable.
 
 fact-scald-check = Control de escaldado en el grifo
 fact-scald-check-done = hecho
 fact-scald-check-open = por hacer
+fact-scald-check-not-needed = sin agua caliente en grifos de este equipo
 need-scald-check-done = Medir el agua caliente en el grifo.
 need-scald-check-open = El agua caliente en el grifo no se midió.
+need-scald-check-not-needed = Ver si los grifos reciben agua caliente de este equipo.
 
 fact-tag = Candado y etiqueta
 fact-tag-tagged = en el seccionador
@@ -223,6 +229,36 @@ fact-electronics-disconnected = quitados
 need-electronics-connected = Enchufar otra vez la electrónica.
 need-electronics-disconnected = Desenchufar placas, variadores y sensores.
 
+fact-fitting-pressure = Presión detrás de la conexión
+fact-fitting-pressure-present = con presión
+fact-fitting-pressure-relieved = sin presión
+need-fitting-pressure-present = La conexión está con presión.
+need-fitting-pressure-relieved = Cerrar la entrada y soltar la presión; ver que por una salida abierta ya no sale agua.
+
+fact-fitting-heat = Agua detrás de la conexión
+fact-fitting-heat-hot = caliente
+fact-fitting-heat-cold = fría
+need-fitting-heat-hot = El agua detrás de la conexión se midió caliente.
+need-fitting-heat-cold = Dejar enfriar el agua detrás de la conexión y medirla.
+
+fact-air-path = Paso del aire
+fact-air-path-clear = libre
+fact-air-path-blocked = tapado
+need-air-path-clear = Sacar lonas y tapones; volver a poner filtro y conductos.
+need-air-path-blocked = El paso del aire está cerrado para el trabajo.
+
+fact-ignition-sources = Fuentes de chispa
+fact-ignition-sources-kept-away = fuera de la zona
+fact-ignition-sources-present = en la zona
+need-ignition-sources-kept-away = Dejar teléfono, linterna y aspiradora fuera de la zona.
+need-ignition-sources-present = Algo en la zona puede dar una chispa.
+
+fact-certificate = Certificado para circuitos de refrigerante
+fact-certificate-held = lo tiene
+fact-certificate-none = no lo tiene
+need-certificate-held = Llamar a la persona certificada: solo ella abre el circuito.
+need-certificate-none = El circuito queda cerrado.
+
 ## Actos
 
 act-spray = Rociar el equipo
@@ -230,6 +266,8 @@ act-energise = Dar corriente
 act-insulation-test = Medir el aislamiento con alta tensión
 act-hand-over = Entregar el equipo en marcha
 act-open-water = Abrir el circuito de agua
+act-open-fitting = Abrir una conexión con agua detrás
+act-open-circuit = Abrir el circuito de refrigerante
 
 ## Peligros
 
@@ -279,6 +317,16 @@ danger-insulation-test-unready = La tensión de prueba daría en la electrónica
     .do = Comprobar que no hay tensión, desenchufar placas, variadores y sensores, y entonces medir.
 danger-hand-over-unchecked = No se comprobó si el agua caliente escalda, o nadie sabe de la temperatura de desinfección.
     .do = Medir en el grifo. Leer el acumulador, o decirle al dueño que la desinfección está pendiente.
+danger-fitting-opened-unready = No es seguro que el agua detrás de la conexión esté fría y sin presión: escalda, y la conexión sale despedida.
+    .do = Dejarla cerrada. Cerrar la entrada, soltar la presión, medir que está fría y entonces abrir.
+danger-circuit-uncertified = Abriría el circuito de refrigerante una persona sin certificado.
+    .do = Dejarlo cerrado. Medir con pinzas en los tubos, o llamar a la persona certificada.
+danger-compressor-no-air = El compresor o el ventilador pueden arrancar con el paso del aire cerrado: suben presión y calor, o se hiela el serpentín.
+    .do = Dejarlo bloqueado. Sacar lonas y tapones, volver a poner filtro y conductos.
+danger-guard-off-live = Faltaría la rejilla del ventilador mientras puede arrancar solo: corta.
+    .do = Manos fuera. Poner la rejilla, o bloquear y comprobar que no hay tensión.
+danger-opened-in-gas = Se abriría una tapa sin lectura limpia del detector, o con algo cerca que puede dar una chispa.
+    .do = Dejarla cerrada. Chispas fuera, aire fresco, leer el detector abajo. Tras una alarma, llamar a la persona certificada.
 
 ## Riesgos
 
@@ -310,3 +358,9 @@ caution-refrigerant = Circuito de refrigerante
     .text = Está a alta presión; lo que escapa congela la piel, asfixia y puede arder. Gafas y guantes; no aflojar uniones ni doblar tubos. Solo lo abre la persona certificada; mandan fabricante y normas locales.
 caution-disposal = Químicos usados
     .text = Dañan a personas, desagües y agua. Gafas y guantes; neutralizar, guardar separado, nunca al pluvial. Mandan etiqueta, fabricante y normas locales; en la duda decide la persona habilitada.
+caution-chlorine = Gas de cloro
+    .text = El ácido sobre productos de piscina o lavandina da un gas que mata. Nunca en un mismo lugar, balde o manguera; enjuagar entre uno y otro; si huele a cloro: salir, aire fresco, pedir ayuda. Mandan etiqueta, fabricante y normas locales.
+caution-high-pressure = Circuito a más de 100 bar
+    .text = Un circuito con R744 guarda más de 100 bar, también parado al sol. Gafas, guantes, ninguna unión floja, ningún manómetro de otro refrigerante. Solo lo abre la persona certificada; mandan placa, fabricante y normas locales.
+caution-suffocation = Gas que desplaza el aire
+    .text = El dióxido de carbono y el nitrógeno se juntan abajo y adormecen sin olor. Puerta abierta, aire fresco, detector donde el lugar es chico; mareo: salir ya. Mandan las normas locales; en la duda decide la persona habilitada.
