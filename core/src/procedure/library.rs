@@ -57,13 +57,22 @@ pub enum PackError {
     Pinned(String),
 }
 
-const BUILT_IN: &[(&str, &[(&str, &str)])] = &[(
-    include_str!("../../packs/add-on-water-heater/pack.toml"),
-    &[
-        ("en", include_str!("../../packs/add-on-water-heater/en.ftl")),
-        ("es", include_str!("../../packs/add-on-water-heater/es.ftl")),
-    ],
-)];
+/// A pack's files under `core/packs`: `pack.toml` and the words of each language.
+type Files = (&'static str, &'static [(&'static str, &'static str)]);
+
+macro_rules! files {
+    ($pack:literal) => {
+        (
+            include_str!(concat!("../../packs/", $pack, "/pack.toml")),
+            &[
+                ("en", include_str!(concat!("../../packs/", $pack, "/en.ftl"))),
+                ("es", include_str!(concat!("../../packs/", $pack, "/es.ftl"))),
+            ],
+        )
+    };
+}
+
+const BUILT_IN: &[Files] = &[files!("add-on-water-heater")];
 
 /// The packs that come with the core.
 ///
