@@ -11,7 +11,7 @@ use crate::id::{Letter, VisitId};
 use crate::now::Now;
 use crate::procedure::library::{LoadedPack, built_in, from_pinned};
 use crate::procedure::measure::Units;
-use crate::round::Assignment;
+use crate::round::{Assignment, Technician};
 use crate::screen::{Notice, Turn};
 use crate::store::Store;
 use crate::sync::Sender;
@@ -30,6 +30,8 @@ pub(super) struct Desk {
     pub(super) units: Units,
     pub(super) place: String,
     pub(super) seat: Option<Seat>,
+    /// Who works with this device.
+    pub(super) technician: Technician,
     /// Problems of fields, until something else is typed there.
     pub(super) problems: BTreeMap<String, Refusal>,
     pub(super) notices: Vec<Notice>,
@@ -63,7 +65,9 @@ impl Desk {
         let units = units_of(store.setting("units")?.as_deref());
         let place = store.setting("place")?.unwrap_or_else(|| "round".to_owned());
         let visit = store.setting("visit")?.filter(|visit| !visit.is_empty()).map(VisitId);
+        let technician = store.technician()?;
         let mut desk = Desk {
+            technician,
             store,
             sender: Sender::default(),
             public_key: setup.public_key.clone(),
