@@ -154,8 +154,8 @@ pub fn summary(from: &Sources<'_>) -> Summary {
 
 fn answers(from: &Sources<'_>) -> Vec<Answer> {
     let words = from.words;
-    let unsafe_found =
-        from.visit.runs.values().any(|run| run.findings.iter().any(|finding| finding.severity == Severity::Unsafe));
+    let unsafe_found = from.visit.runs.values().any(Run::is_unsafe);
+    let left_dangerous = from.visit.broken_off.as_ref().is_some_and(|broken| !broken.dangers.is_empty());
     let stopped = from.visit.broken_off.is_some();
     let safe = !unsafe_found && !stopped;
     let running = |run: &Run| run.facts.get(&Fact::Supply) == Some(&Value::On);
@@ -169,6 +169,7 @@ fn answers(from: &Sources<'_>) -> Vec<Answer> {
         (true, false) => "summary-hot-yes",
     };
     let safe_key = match (unsafe_found, stopped) {
+        (_, true) if left_dangerous => "summary-safe-stopped-dangerous",
         (true, _) => "summary-safe-no",
         (false, true) => "summary-safe-stopped",
         (false, false) => "summary-safe-yes",
@@ -317,7 +318,10 @@ fn findings(words: &Words, run: &Run) -> Vec<Found> {
         .map(|finding| Found {
             severity: finding.severity,
             severity_text: words.text(key(finding.severity)),
-            text: finding.text.clone(),
+            text: finding.mended.as_ref().map_or_else(
+                || finding.text.clone(),
+                |mended| words.fill("summary-mended", &[("finding", &finding.text), ("words", &mended.words)]),
+            ),
         })
         .collect();
     found.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
@@ -345,7 +349,11 @@ fn settings(words: &Words, run: &Run) -> Vec<String> {
             let name = words.text(&format!("excursion-{id}"));
             let (home, away) = (excursion.home.as_str(), excursion.away.as_str());
             match &excursion.end {
-                ExcursionEnd::Home { .. } => None,
+                ExcursionEnd::Home { answered, .. } if answered.is_empty() => None,
+                ExcursionEnd::Home { shows, answered } => Some(words.fill(
+                    "excursion-home-differs",
+                    &[("setting", &name), ("home", home), ("shows", shows), ("reason", answered)],
+                )),
                 ExcursionEnd::Left { reason } => Some(words.fill(
                     "summary-setting-left",
                     &[("setting", &name), ("home", home), ("away", away), ("reason", reason)],

@@ -59,7 +59,7 @@ fn mill_owner() -> Owner {
 }
 
 fn assignment(id: &str, due: &str, reason: &str, site: Site, owner: Owner, unit: AssignedUnit) -> Assignment {
-    Assignment { id: id.into(), due: due.into(), reason: reason.into(), site, owner, units: vec![unit] }
+    Assignment { id: id.into(), due: due.into(), reason: reason.into(), site, owner, units: vec![unit], shares: None }
 }
 
 /// The visit that is ready to do. `due` is today, `last` the day of the last visit, ISO 8601.
