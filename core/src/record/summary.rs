@@ -1,6 +1,7 @@
 //! The owner's summary as content: what was done, what changed, what was found, what is next. Renderings lie elsewhere.
 
 use crate::id::{Digest, Letter};
+use crate::procedure::danger::Danger;
 use crate::procedure::gate::{Applies, applies};
 use crate::procedure::measure::Units;
 use crate::procedure::pack::{Pack, Reading};
@@ -155,7 +156,9 @@ pub fn summary(from: &Sources<'_>) -> Summary {
 fn answers(from: &Sources<'_>) -> Vec<Answer> {
     let words = from.words;
     let unsafe_found = from.visit.runs.values().any(Run::is_unsafe);
-    let left_dangerous = from.visit.broken_off.as_ref().is_some_and(|broken| !broken.dangers.is_empty());
+    let left = from.visit.broken_off.as_ref().map_or(&[][..], |broken| &broken.dangers);
+    let findings = || from.visit.runs.values().flat_map(|run| &run.findings);
+    let mended = findings().any(|finding| finding.severity == Severity::Unsafe && finding.mended.is_some());
     let stopped = from.visit.broken_off.is_some();
     let safe = !unsafe_found && !stopped;
     let running = |run: &Run| run.facts.get(&Fact::Supply) == Some(&Value::On);
@@ -169,9 +172,11 @@ fn answers(from: &Sources<'_>) -> Vec<Answer> {
         (true, false) => "summary-hot-yes",
     };
     let safe_key = match (unsafe_found, stopped) {
-        (_, true) if left_dangerous => "summary-safe-stopped-dangerous",
+        (_, true) if left == [Danger::LeftUntagged] => "summary-safe-stopped-untagged",
+        (_, true) if !left.is_empty() => "summary-safe-stopped-dangerous",
         (true, _) => "summary-safe-no",
         (false, true) => "summary-safe-stopped",
+        (false, false) if mended => "summary-safe-yes-mended",
         (false, false) => "summary-safe-yes",
     };
     vec![
