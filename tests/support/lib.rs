@@ -166,6 +166,7 @@ pub fn assignment(id: &str) -> Assignment {
             refrigerant: None,
             history: vec![past],
         }],
+        shares: None,
     }
 }
 

@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::Shared;
+
 /// One attendance that the office asks for.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Assignment {
@@ -17,6 +19,10 @@ pub struct Assignment {
     pub owner: Owner,
     /// What.
     pub units: Vec<AssignedUnit>,
+    /// What its units share. Without a word they are taken to share supply, valves, cylinder and lock; an empty list says
+    /// that they share nothing.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub shares: Option<Vec<Shared>>,
 }
 
 /// Where.

@@ -2,8 +2,11 @@
 
 mod block;
 mod close;
+mod excursion;
 mod fields;
 mod frame;
+mod materials;
+mod mix;
 mod notices;
 mod reasons;
 mod results;

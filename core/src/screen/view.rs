@@ -13,7 +13,7 @@ use crate::procedure::gate::{Applies, applies};
 use crate::procedure::measure::Units;
 use crate::procedure::pack::Pack;
 use crate::record::results::Known;
-use crate::round::{AssignedUnit, Assignment};
+use crate::round::{AssignedUnit, Assignment, Technician};
 use crate::store::{OutboxCount, OutboxRow};
 use crate::visit::decide::Refusal;
 use crate::visit::state::{Run, Visit};
@@ -57,6 +57,8 @@ pub struct VisitView<'a> {
     pub pack: &'a Pack,
     /// Its assignment.
     pub assignment: &'a Assignment,
+    /// Who works, with their own instruments.
+    pub technician: &'a Technician,
     /// Half-typed texts.
     pub drafts: &'a BTreeMap<String, String>,
     /// What is wrong with fields.
@@ -143,7 +145,7 @@ pub(super) fn bare(view: &View<'_>, title: &str) -> Screen {
         subtitle: String::new(),
         unit: None,
         progress: None,
-        strip: Vec::new(),
+        strip: view.visit.iter().flat_map(|visit| frame::away(view, visit)).collect(),
         notices: view.notices.to_vec(),
         blocks: Vec::new(),
         foot: Vec::new(),

@@ -56,6 +56,7 @@ pub(crate) fn assignment(id: &str, letters: &[&str]) -> Assignment {
         },
         owner: Owner { name: "A. Weaver".into(), phone: "555 0100".into(), language: "en".into() },
         units: letters.iter().map(unit).collect(),
+        shares: None,
     }
 }
 

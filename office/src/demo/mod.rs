@@ -17,6 +17,9 @@ use crate::office::{Office, OfficeError};
 
 pub use deliver::{DeliverError, deliver};
 
+/// The demo's device at the office.
+const DEVICE: &str = "Ines Fallow, browser shell";
+
 /// Why the demo could not be set up.
 #[derive(Debug, thiserror::Error)]
 pub enum DemoError {
@@ -54,7 +57,8 @@ pub async fn set_up(office: &Office, folder: &Path, now_utc_ms: i64) -> Result<S
         .date_naive();
     let day = |days_ago: i64| {
         let days = Days::new(days_ago.unsigned_abs());
-        today.checked_sub_days(days).unwrap_or(NaiveDate::MIN).format("%Y-%m-%d").to_string()
+        let day = if days_ago < 0 { today.checked_add_days(days) } else { today.checked_sub_days(days) };
+        day.unwrap_or(NaiveDate::MIN).format("%Y-%m-%d").to_string()
     };
     office.set_contact(scenario::CONTACT)?;
     let mut last_at_mill = day(0);
@@ -70,7 +74,9 @@ pub async fn set_up(office: &Office, folder: &Path, now_utc_ms: i64) -> Result<S
         fs::remove_dir_all(&then)?;
     }
     give(office, &scenario::ready(&day(0), &last_at_mill))?;
-    Ok(office.add_device("Ines Fallow, browser shell")?)
+    // One of her instruments lapsed a month ago, so that its flag can be seen.
+    office.put_technician(DEVICE, &scenario::technician(day))?;
+    Ok(office.add_device(DEVICE)?)
 }
 
 fn give(office: &Office, assignment: &Assignment) -> Result<(), DemoError> {
