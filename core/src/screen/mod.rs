@@ -4,6 +4,8 @@ mod block;
 mod close;
 mod fields;
 mod frame;
+mod history;
+mod load;
 mod notices;
 mod reasons;
 mod results;
@@ -12,6 +14,7 @@ mod settings;
 mod sheets;
 mod sketch;
 mod step;
+mod used;
 mod view;
 mod work;
 
@@ -30,7 +33,7 @@ use crate::procedure::pack::Hazard;
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Screen {
     /// Which screen: `round`, `now`, `phases`, `phase:<id>`, `photographs`, `readings`, `details`, `findings`, `leaving`,
-    /// `break-off`, `emergency`, `outbox`, `settings`, `step:<id>`, `why:<what>`. A shell compares it to keep the scroll position.
+    /// `break-off`, `emergency`, `outbox`, `settings`, `load`, `history`, `used`, `step:<id>`, `why:<what>`. A shell compares it to keep the scroll position.
     pub place: String,
     /// The language of the words, a BCP 47 tag.
     pub language: String,

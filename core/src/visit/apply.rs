@@ -2,7 +2,9 @@
 
 use super::event::{Body, ChainEnd, ChainError, Event};
 use super::fact::{Fact, Facts};
-use super::state::{BrokenOff, Excursion, ExcursionEnd, Finding, Mark, Photo, Place, Run, Sealing, Taken, Visit};
+use super::state::{
+    BrokenOff, Corrected, Excursion, ExcursionEnd, Finding, Mark, Photo, Place, Run, Sealing, Taken, Visit,
+};
 use crate::id::{Letter, StepId, VisitId};
 use crate::now::Now;
 
@@ -42,6 +44,13 @@ pub fn apply(mut visit: Visit, event: &Event) -> Visit {
             visit.sealing = Some(Sealing { complete: *complete, missing: missing.clone(), at: event.time.clone() });
         }
         Body::SealCancelled {} => visit.sealing = None,
+        Body::UsedCorrected { unit, item, amount, measure, .. } => {
+            let corrected = Corrected { amount: amount.clone(), measure: measure.clone(), at: event.time.clone() };
+            visit.corrected.entry(unit.clone()).or_default().insert(item.clone(), corrected);
+        }
+        Body::CoverJudged { unit, judgement } => {
+            visit.cover.insert(unit.clone(), judgement.clone());
+        }
         Body::PlaceMissing { .. } | Body::DeviceRestarted {} | Body::Unknown { .. } => {}
         body => {
             if let Some(run) = unit_of(body).and_then(|unit| visit.runs.get_mut(unit)) {

@@ -12,6 +12,7 @@ use super::fact::{Fact, Facts};
 use crate::id::{ConditionId, Digest, ExcursionId, Letter, ReadingId, Slot, StepId, VisitId};
 use crate::now::Now;
 use crate::procedure::danger::Danger;
+use crate::round::cover::Judgement;
 
 /// The format of the log that this version writes.
 pub const FORMAT: u32 = 1;
@@ -105,6 +106,17 @@ pub enum Body {
     FactRechecked { unit: Letter, fact: Fact, value: super::fact::Value },
     /// Something wrong or worth knowing.
     FindingAdded { unit: Letter, severity: Severity, text: String },
+    /// What was used up, corrected by hand. `amount` is decimal text in the unit `in`; `unit` is '-' for the time on site.
+    UsedCorrected {
+        unit: Letter,
+        item: String,
+        amount: String,
+        #[serde(rename = "in")]
+        measure: String,
+        typed: String,
+    },
+    /// What the terms of cover ask for, beside what is there: looked at before the seal. The desk decides.
+    CoverJudged { unit: Letter, judgement: Judgement },
     /// Where the device was. Degrees and metres as decimal text.
     PlaceFixed { latitude: String, longitude: String, accuracy_m: String, age_ms: i64 },
     /// The place could not be had.
@@ -282,6 +294,8 @@ const KINDS: &[&str] = &[
     "facts-lapsed",
     "fact-rechecked",
     "finding-added",
+    "used-corrected",
+    "cover-judged",
     "place-fixed",
     "place-missing",
     "device-restarted",

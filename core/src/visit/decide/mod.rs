@@ -6,6 +6,7 @@ mod pause;
 mod reading;
 mod seal;
 mod step;
+mod used;
 
 pub use evidence::photo_events;
 pub use pause::{lapses, rested};
@@ -128,7 +129,9 @@ fn guard(visit: &Visit, action: &Action) -> Result<(), Refusal> {
         action,
         Action::Seal | Action::CancelSeal | Action::AddFinding | Action::Shoot { .. } | Action::Choose { .. }
     );
-    if visit.broken_off.is_some() && !closing {
+    // How much was used is still to be told of a visit that was stopped.
+    let counting = matches!(action, Action::Enter { field, .. } if field.starts_with("used:"));
+    if visit.broken_off.is_some() && !closing && !counting {
         return Err(Refusal::BrokenOff);
     }
     Ok(())
@@ -142,6 +145,7 @@ fn decide_rested(visit: &Visit, run: &Run, action: &Action, around: &Circumstanc
         Action::Undo { step } => step::undo(run, step, around),
         Action::Happened { step } => step::happened(run, step, around),
         Action::Choose { field, option } => step::choose(run, field, option, around),
+        Action::Enter { field, text } if field.starts_with("used:") => used::correct(visit, field, text, around),
         Action::Enter { field, text } => reading::enter(field, text, false, around),
         Action::Confirm { field } => {
             let text = around.drafts.get(field).cloned().unwrap_or_default();
