@@ -14,6 +14,7 @@ pub mod load;
 mod load_day;
 mod news;
 pub mod route;
+pub mod sheet;
 mod technician;
 mod terms;
 pub mod used;

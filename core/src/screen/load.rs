@@ -2,10 +2,10 @@
 
 use super::view::{bare, go};
 use super::{Block, Button, Screen, Tone, View};
-use crate::procedure::pack::ChemicalKind;
 use crate::round::day::{day_of, minute_of, plan};
-use crate::round::load::{Chemical, Counted, Job, Load, MARGIN, load};
-use crate::words::{Words, number};
+use crate::round::load::{Job, Load, load};
+use crate::round::sheet::{Sheet, margin_told, sheets};
+use crate::words::Words;
 
 /// The list for the visits of today.
 pub(super) fn show(view: &View<'_>) -> Screen {
@@ -41,7 +41,7 @@ pub(super) fn show(view: &View<'_>) -> Screen {
             }
         }
     }
-    screen.blocks.extend(blocks(&load(&jobs), count, view, words));
+    screen.blocks.extend(blocks(&load(&jobs), count, view));
     screen
 }
 
@@ -50,79 +50,19 @@ fn name_in(words: &Words) -> Box<dyn Fn(&str) -> String + '_> {
 }
 
 /// A load list as blocks.
-fn blocks(load: &Load, visits: usize, view: &View<'_>, words: &Words) -> Vec<Block> {
-    let mut blocks = Vec::new();
+fn blocks(load: &Load, visits: usize, view: &View<'_>) -> Vec<Block> {
+    let words = view.words;
     let text = |text: String| Block::Text { text, level: 0, tone: Tone::Quiet };
-    let kinds = [
-        (ChemicalKind::Acid, "load-acids"),
-        (ChemicalKind::Hypochlorite, "load-hypochlorites"),
-        (ChemicalKind::Alkali, "load-alkalis"),
-        (ChemicalKind::Neutral, "load-neutrals"),
-    ];
-    let aggressive = |chemical: &Chemical| chemical.kind != ChemicalKind::Neutral;
-    if load.chemicals.iter().any(aggressive) {
-        blocks.push(Block::Caution {
-            sign: "acid".into(),
-            title: words.text("load-van"),
-            text: words.text("load-van.text"),
-        });
+    let mut blocks = Vec::new();
+    if load.is_aggressive() {
+        let (title, text) = (words.text("load-van"), words.text("load-van.text"));
+        blocks.push(Block::Caution { sign: "acid".into(), title, text });
     }
-    for (kind, key) in kinds {
-        let rows: Vec<Vec<String>> = load
-            .chemicals
-            .iter()
-            .filter(|chemical| chemical.kind == kind)
-            .map(|chemical| {
-                let shown = |amount: f64| chemical.measure.show(amount, view.units, words.language());
-                let mixes = sure_maybe(words, chemical.sure, chemical.maybe, &shown);
-                vec![chemical.name.clone(), shown(chemical.take), mixes, sites(words, &chemical.sites, visits)]
-            })
-            .collect();
-        blocks.extend(table(words, key, &["load-what", "load-take", "load-mixes", "load-for"], rows));
-    }
+    let sheets = sheets(load, visits, view.units, words).into_iter();
+    blocks.extend(sheets.map(|Sheet { caption, columns, rows }| Block::Table { caption, columns, rows }));
     if !load.chemicals.is_empty() {
-        let percent = number::write(MARGIN * 100.0, 0, words.language());
-        blocks.push(text(words.fill("load-margin", &[("percent", &percent)])));
+        blocks.push(text(margin_told(words)));
     }
-    let parts = load.parts.iter().map(|part| {
-        let shown = |count: f64| number::write(count, 0, words.language());
-        let count = sure_maybe(words, f64::from(part.sure), f64::from(part.maybe), &shown);
-        vec![part.name.clone(), count, sites(words, &part.sites, visits)]
-    });
-    blocks.extend(table(words, "load-parts", &["load-what", "load-count", "load-for"], parts.collect()));
-    let mut gear: Vec<Vec<String>> = Vec::new();
-    for (key, wanted) in [("load-spill-kit", !load.names_spill_kit), ("load-eyewash", !load.names_eyewash)] {
-        if load.acid && wanted {
-            gear.push(vec![words.text(key), words.text("load-all")]);
-        }
-    }
-    gear.extend(load.gear.iter().map(|gear| once(words, gear, visits)));
-    blocks.extend(table(words, "load-gear", &["load-what", "load-for"], gear));
-    let instruments = load.instruments.iter().map(|instrument| once(words, instrument, visits)).collect();
-    blocks.extend(table(words, "load-instruments", &["load-what", "load-for"], instruments));
     blocks.push(text(words.text("load-if-needed")));
     blocks
-}
-
-fn once(words: &Words, gear: &Counted, visits: usize) -> Vec<String> {
-    let name = if gear.sure == 0 { words.fill("load-maybe", &[("maybe", &gear.name)]) } else { gear.name.clone() };
-    vec![name, sites(words, &gear.sites, visits)]
-}
-
-fn sure_maybe(words: &Words, sure: f64, maybe: f64, shown: &dyn Fn(f64) -> String) -> String {
-    match (sure > 0.0, maybe > 0.0) {
-        (true, true) => words.fill("load-sure-maybe", &[("sure", &shown(sure)), ("maybe", &shown(maybe))]),
-        (false, true) => words.fill("load-maybe", &[("maybe", &shown(maybe))]),
-        (_, false) => shown(sure),
-    }
-}
-
-fn sites(words: &Words, sites: &[String], visits: usize) -> String {
-    if sites.len() == visits && visits > 1 { words.text("load-all") } else { sites.join(", ") }
-}
-
-/// A table; none without rows.
-fn table(words: &Words, caption: &str, columns: &[&str], rows: Vec<Vec<String>>) -> Option<Block> {
-    let columns = columns.iter().map(|key| words.text(key)).collect();
-    (!rows.is_empty()).then(|| Block::Table { caption: words.text(caption), columns, rows })
 }

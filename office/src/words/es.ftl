@@ -171,3 +171,16 @@ office-month-9 = septiembre
 office-month-10 = octubre
 office-month-11 = noviembre
 office-month-12 = diciembre
+
+## El día y lo usado
+
+office-round = El día
+office-round-nobody = Aquí no se sabe quién lo hace
+office-round-days = Días
+office-round-day-before = ← El día anterior
+office-round-day-after = El día siguiente →
+office-used-csv = Descargar como CSV
+office-used-of-days = Lo usado en las visitas
+office-used-from = Desde
+office-used-to = Hasta
+office-summary-cover = Condiciones de cobertura
