@@ -163,10 +163,10 @@ pub fn assignment(id: &str) -> Assignment {
             model: "Model One".into(),
             serial: "AB-1042".into(),
             pack: "add-on-water-heater".into(),
-            refrigerant: None,
             history: vec![past],
+            ..AssignedUnit::default()
         }],
-        shares: None,
+        ..Assignment::default()
     }
 }
 

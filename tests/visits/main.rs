@@ -9,6 +9,7 @@ mod no_room;
 mod photographs;
 mod refusals;
 mod results;
+mod round;
 mod screens;
 mod time;
 mod units;

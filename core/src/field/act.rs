@@ -2,12 +2,14 @@
 
 use super::DoorError;
 use super::chain::chain;
-use super::desk::{Desk, unit_of, units_of, words_for};
+use super::desk::{Desk, Seat, unit_of, units_of, words_for};
 use crate::action::Action;
 use crate::effect::{Effect, Request};
 use crate::id::{Letter, VisitId};
 use crate::now::Now;
 use crate::record::seal;
+use crate::round::accreditation::held;
+use crate::round::{AssignedUnit, Technician, cover, day_of};
 use crate::screen::{Notice, Turn, notice_of};
 use crate::store::{Commit, NewEffect};
 use crate::visit::decide::{Decision, Refusal, decide};
@@ -27,7 +29,8 @@ impl Desk {
         match action {
             // Words that are no reading are meant only with the button that uses them: until then they are half typed.
             Action::Draft { field, text } | Action::Enter { field, text }
-                if matches!(action, Action::Draft { .. }) || !field.starts_with("read:") =>
+                if matches!(action, Action::Draft { .. })
+                    || !["read:", "used:"].iter().any(|of| field.starts_with(of)) =>
             {
                 self.problems.remove(field);
                 self.store.put_draft(&self.draft_place(), field, text, false)?;
@@ -177,7 +180,11 @@ impl Desk {
         let place = self.draft_place();
         let Some(seat) = &mut self.seat else { return Ok(Turn { screen: self.show(now)?, effects: Vec::new() }) };
         let mut requests = decision.requests;
-        let (state, events) = chain(seat.visit.clone(), decision.events, now)?;
+        let mut bodies = decision.events;
+        if bodies.iter().any(|body| matches!(body, Body::SealPrepared { .. })) {
+            bodies.splice(0..0, judged(seat, &self.technician, now));
+        }
+        let (state, events) = chain(seat.visit.clone(), bodies, now)?;
         if *action == Action::Seal {
             let input = seal::signing_input(&state)?;
             requests.push(Request::SignBytes { bytes_base64: crate::field::send::base64(input.as_bytes()) });
@@ -230,6 +237,19 @@ impl Desk {
         let pack = self.seat.as_ref().map(|seat| &seat.pack.pack);
         self.problems.values().any(|refusal| notice_of(refusal, &self.words, pack, self.units) == *told)
     }
+}
+
+/// What the terms of cover of each unit ask for, beside what is there now.
+fn judged(seat: &Seat, technician: &Technician, now: &Now) -> Vec<Body> {
+    let opened = seat.visit.opened.as_ref().unwrap_or(now);
+    let Some(day) = day_of(opened.utc_ms, opened.offset_min) else { return Vec::new() };
+    let of_unit = |unit: &AssignedUnit| {
+        let letter = Letter(unit.letter.clone());
+        let run = seat.visit.runs.get(&letter)?;
+        let judgement = cover::done(unit, &seat.assignment.due, &seat.visit, run, held(technician), day)?;
+        Some(Body::CoverJudged { unit: letter, judgement })
+    };
+    seat.assignment.units.iter().filter_map(of_unit).collect()
 }
 
 /// Puts words into a request: the decision that asked for it knows none.

@@ -7,7 +7,7 @@ use crate::procedure::measure::Units;
 use crate::procedure::pack::{Pack, Reading};
 use crate::record::names::name_of;
 use crate::record::results::{Change, Kind, Known, Outcome, Results, Stage, results, told};
-use crate::round::Assignment;
+use crate::round::{Assignment, cover};
 use crate::science::descaling::Advice;
 use crate::visit::decide::{Gap, gaps};
 use crate::visit::event::Severity;
@@ -42,6 +42,8 @@ pub struct Summary {
     pub settings: Vec<String>,
     /// Cautions.
     pub cautions: Vec<String>,
+    /// What the terms of cover ask for beside what is there, a line a unit. The desk decides.
+    pub cover: Vec<String>,
     /// What comes next.
     pub next: Vec<String>,
 }
@@ -149,6 +151,7 @@ pub fn summary(from: &Sources<'_>) -> Summary {
         gaps: runs().flat_map(|(_, run)| gaps(from.pack, run)).filter_map(|gap| gap_words(words, &gap)).collect(),
         settings: runs().flat_map(|(_, run)| settings(words, run)).collect(),
         cautions: cautions.iter().filter(|(_, holds)| *holds).map(|(key, _)| words.text(key)).collect(),
+        cover: from.visit.cover.values().map(|judgement| cover::told(judgement, words).join(" ")).collect(),
         next: next(from, worked.iter().filter_map(|(_, results)| results.descaling)),
     }
 }

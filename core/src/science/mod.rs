@@ -33,6 +33,7 @@ pub mod quantity;
 pub mod refrigerant;
 pub mod rules;
 pub mod scaling;
+pub mod trend;
 pub mod uncertainty;
 pub mod verdict;
 pub mod water;

@@ -56,6 +56,7 @@ pub(super) fn leaving(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
     }
     screen.blocks.extend(gap_blocks(view, visit));
     screen.blocks.extend(note_blocks(view, visit));
+    screen.blocks.push(Block::Button { button: go(view, "menu-used", "used") });
     let seal = Button { label: words.text("seal-hold"), tone: Tone::Primary, press: Action::Seal, hold: true };
     screen.foot.push(seal);
     if visit.visit.broken_off.is_none() {

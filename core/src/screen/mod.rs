@@ -5,6 +5,8 @@ mod close;
 mod excursion;
 mod fields;
 mod frame;
+mod history;
+mod load;
 mod materials;
 mod mix;
 mod notices;
@@ -15,6 +17,7 @@ mod settings;
 mod sheets;
 mod sketch;
 mod step;
+mod used;
 mod view;
 mod work;
 
@@ -33,7 +36,7 @@ use crate::procedure::pack::Hazard;
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Screen {
     /// Which screen: `round`, `now`, `phases`, `phase:<id>`, `photographs`, `readings`, `details`, `findings`, `leaving`,
-    /// `break-off`, `emergency`, `outbox`, `settings`, `step:<id>`, `why:<what>`. A shell compares it to keep the scroll position.
+    /// `break-off`, `emergency`, `outbox`, `settings`, `load`, `history`, `used`, `step:<id>`, `why:<what>`. A shell compares it to keep the scroll position.
     pub place: String,
     /// The language of the words, a BCP 47 tag.
     pub language: String,

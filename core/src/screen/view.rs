@@ -3,13 +3,14 @@
 use std::collections::BTreeMap;
 
 use super::{
-    Button, Live, Notice, Progress, Screen, Tone, close, frame, notices, reasons, results, round, settings, sheets,
-    work,
+    Button, Live, Notice, Progress, Screen, Tone, close, frame, history, load, notices, reasons, results, round,
+    settings, sheets, used, work,
 };
 use crate::action::Action;
 use crate::id::{Letter, VisitId};
 use crate::now::Now;
 use crate::procedure::gate::{Applies, applies};
+use crate::procedure::library::LoadedPack;
 use crate::procedure::measure::Units;
 use crate::procedure::pack::Pack;
 use crate::record::results::Known;
@@ -43,6 +44,19 @@ pub struct View<'a> {
     pub due: &'a [Assignment],
     /// Visits of this device.
     pub visits: &'a [VisitLine],
+    /// The packs that are known, to plan with.
+    pub packs: &'a [LoadedPack],
+    /// The words with those of each pack, in the same order: on the load list only.
+    pub pack_words: &'a [Words],
+    /// Who works with this device.
+    pub technician: &'a Technician,
+}
+
+impl<'a> View<'a> {
+    /// The pack of that name.
+    pub(super) fn pack(&self, name: &str) -> Option<&'a Pack> {
+        self.packs.iter().map(|loaded| &loaded.pack).find(|pack| pack.pack == name)
+    }
 }
 
 /// The visit that is open, for its screens.
@@ -103,6 +117,7 @@ pub fn show(view: &View<'_>) -> Screen {
         return match view.place {
             "settings" => settings::show(view),
             "outbox" => round::outbox(view),
+            "load" => load::show(view),
             _ => round::show(view),
         };
     };
@@ -114,6 +129,9 @@ pub fn show(view: &View<'_>) -> Screen {
             "round" => round::show(view),
             "settings" => settings::show(view),
             "outbox" => round::outbox(view),
+            "load" => load::show(view),
+            "history" => history::show(view, visit),
+            "used" => used::show(view, visit),
             "phases" => work::phases(view, visit),
             "photographs" => sheets::photographs(view, visit),
             "readings" => sheets::readings(view, visit),
@@ -163,7 +181,7 @@ pub(super) fn of_visit(view: &View<'_>, visit: &VisitView<'_>, title: String) ->
     screen.progress = Some(progress(view, visit));
     screen.strip = frame::strip(view, visit);
     screen.notices = notices::of_visit(view, visit);
-    let mut menu: Vec<Button> = ["now", "phases", "photographs", "readings", "findings", "leaving"]
+    let mut menu: Vec<Button> = ["now", "phases", "photographs", "readings", "history", "findings", "used", "leaving"]
         .iter()
         .map(|place| go(view, &format!("menu-{place}"), place))
         .collect();

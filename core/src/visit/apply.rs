@@ -3,7 +3,8 @@
 use super::event::{Body, ChainEnd, ChainError, Event};
 use super::fact::{Fact, Facts};
 use super::state::{
-    BrokenOff, Excursion, ExcursionEnd, Finding, Mark, Mended, Mixed, Photo, Place, Run, Sealing, Taken, Visit,
+    BrokenOff, Corrected, Excursion, ExcursionEnd, Finding, Mark, Mended, Mixed, Photo, Place, Run, Sealing, Taken,
+    Visit,
 };
 use crate::id::{Letter, StepId, VisitId};
 use crate::now::Now;
@@ -44,6 +45,13 @@ pub fn apply(mut visit: Visit, event: &Event) -> Visit {
             visit.sealing = Some(Sealing { complete: *complete, missing: missing.clone(), at: event.time.clone() });
         }
         Body::SealCancelled {} => visit.sealing = None,
+        Body::UsedCorrected { unit, item, amount, measure, .. } => {
+            let corrected = Corrected { amount: amount.clone(), measure: measure.clone(), at: event.time.clone() };
+            visit.corrected.entry(unit.clone()).or_default().insert(item.clone(), corrected);
+        }
+        Body::CoverJudged { unit, judgement } => {
+            visit.cover.insert(unit.clone(), judgement.clone());
+        }
         Body::PlaceMissing { .. } | Body::DeviceRestarted {} | Body::Unknown { .. } => {}
         body => {
             if let Some(run) = unit_of(body).and_then(|unit| visit.runs.get_mut(unit)) {

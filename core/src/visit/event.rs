@@ -13,6 +13,7 @@ use crate::id::{ConditionId, Digest, ExcursionId, Letter, ReadingId, Slot, StepI
 use crate::now::Now;
 use crate::procedure::danger::Danger;
 use crate::procedure::mixing::MixNote;
+use crate::round::cover::Judgement;
 
 /// The format of the log that this version writes.
 pub const FORMAT: u32 = 1;
@@ -142,6 +143,17 @@ pub enum Body {
     FindingAdded { unit: Letter, severity: Severity, text: String },
     /// A finding was mended: the first is 0. What was done, in words.
     FindingMended { unit: Letter, finding: u32, words: String },
+    /// What was used up, corrected by hand. `amount` is decimal text in the unit `in`; `unit` is '-' for the time on site.
+    UsedCorrected {
+        unit: Letter,
+        item: String,
+        amount: String,
+        #[serde(rename = "in")]
+        measure: String,
+        typed: String,
+    },
+    /// What the terms of cover ask for, beside what is there: looked at before the seal. The desk decides.
+    CoverJudged { unit: Letter, judgement: Judgement },
     /// Where the device was. Degrees and metres as decimal text.
     PlaceFixed { latitude: String, longitude: String, accuracy_m: String, age_ms: i64 },
     /// The place could not be had.
@@ -336,6 +348,8 @@ const KINDS: &[&str] = &[
     "fact-rechecked",
     "finding-added",
     "finding-mended",
+    "used-corrected",
+    "cover-judged",
     "place-fixed",
     "place-missing",
     "device-restarted",

@@ -10,6 +10,7 @@ use crate::id::{ConditionId, Digest, ExcursionId, Letter, ReadingId, Slot, StepI
 use crate::now::{Elapsed, Now};
 use crate::procedure::danger::Danger;
 use crate::procedure::mixing::MixNote;
+use crate::round::cover::Judgement;
 
 /// A visit, worked out from its events.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -32,6 +33,12 @@ pub struct Visit {
     pub runs: ByLetter<Run>,
     /// Where the device was.
     pub place: Option<Place>,
+    /// What was used up and corrected by hand, by unit and item; '-' for what belongs to no unit.
+    #[serde(default)]
+    pub corrected: ByLetter<BTreeMap<String, Corrected>>,
+    /// What the terms of cover ask for, beside what was there at the seal.
+    #[serde(default)]
+    pub cover: ByLetter<Judgement>,
     /// Stopped, with the reason.
     pub broken_off: Option<BrokenOff>,
     /// Frozen for the seal.
@@ -194,6 +201,17 @@ pub enum ExcursionEnd {
     },
     /// It stays away, for a reason.
     Left { reason: String },
+}
+
+/// An amount corrected by hand.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Corrected {
+    /// Decimal text in `measure`.
+    pub amount: String,
+    /// UCUM code.
+    pub measure: String,
+    /// When.
+    pub at: Now,
 }
 
 /// Something wrong or worth knowing.

@@ -12,8 +12,24 @@ use unic_langid::LanguageIdentifier;
 pub const LANGUAGES: &[&str] = &["en", "es"];
 
 const OWN: &[(&str, &[&str])] = &[
-    ("en", &[include_str!("en/canon.ftl"), include_str!("en/screens.ftl"), include_str!("en/shell.ftl")]),
-    ("es", &[include_str!("es/canon.ftl"), include_str!("es/screens.ftl"), include_str!("es/shell.ftl")]),
+    (
+        "en",
+        &[
+            include_str!("en/canon.ftl"),
+            include_str!("en/screens.ftl"),
+            include_str!("en/round.ftl"),
+            include_str!("en/shell.ftl"),
+        ],
+    ),
+    (
+        "es",
+        &[
+            include_str!("es/canon.ftl"),
+            include_str!("es/screens.ftl"),
+            include_str!("es/round.ftl"),
+            include_str!("es/shell.ftl"),
+        ],
+    ),
 ];
 
 /// The words of one language, with those of a pack where one is open.

@@ -41,9 +41,21 @@ pub(crate) fn technician(store: &Store, device: &Device) -> Result<Option<Value>
     Ok(doc.and_then(|doc| serde_json::from_str(&doc).ok()))
 }
 
+/// Everyone who works with some device, by name, each once.
+pub(crate) fn technicians(store: &Store) -> Result<Vec<Technician>, StoreError> {
+    let docs = store.read(|db| settings::beginning(db, TECHNICIAN))?;
+    let mut all: Vec<Technician> = docs.iter().filter_map(|(_, doc)| serde_json::from_str(doc).ok()).collect();
+    all.sort_by(|one, other| one.name.cmp(&other.name));
+    all.dedup_by(|one, other| one.name == other.name);
+    Ok(all)
+}
+
+/// With what the settings of technicians begin.
+const TECHNICIAN: &str = "technician:";
+
 /// Devices of one name are one technician's.
 fn technician_of(device: &str) -> String {
-    format!("technician:{device}")
+    format!("{TECHNICIAN}{device}")
 }
 
 /// Assignments that no visit answers yet, by id.

@@ -5,6 +5,7 @@ mod deliver;
 mod draw;
 mod past;
 pub mod player;
+mod round;
 mod scenario;
 
 use std::fs;
@@ -61,11 +62,7 @@ pub async fn set_up(office: &Office, folder: &Path, now_utc_ms: i64) -> Result<S
         day.unwrap_or(NaiveDate::MIN).format("%Y-%m-%d").to_string()
     };
     office.set_contact(scenario::CONTACT)?;
-    let mut last_at_mill = day(0);
     for past in scenario::history(day) {
-        if past.assignment.id == "LW-0001-last" {
-            last_at_mill.clone_from(&past.assignment.due);
-        }
         give(office, &past.assignment)?;
         let token = office.add_device("Ines Fallow, history of the demo")?;
         let then = folder.join("history").join(&past.assignment.id);
@@ -73,7 +70,10 @@ pub async fn set_up(office: &Office, folder: &Path, now_utc_ms: i64) -> Result<S
         past::play(office, &then, &past, now_utc_ms, &token).await?;
         fs::remove_dir_all(&then)?;
     }
-    give(office, &scenario::ready(&day(0), &last_at_mill))?;
+    let minute = u32::try_from(now_utc_ms.div_euclid(60_000).rem_euclid(24 * 60)).unwrap_or_default();
+    for assignment in round::due(day, minute) {
+        give(office, &assignment)?;
+    }
     // One of her instruments lapsed a month ago, so that its flag can be seen.
     office.put_technician(DEVICE, &scenario::technician(day))?;
     Ok(office.add_device(DEVICE)?)

@@ -45,8 +45,8 @@ fn unit(name: &str, maker: &str, model: &str, serial: &str, history: Vec<PastRea
         model: model.into(),
         serial: serial.into(),
         pack: "add-on-water-heater".into(),
-        refrigerant: None,
         history,
+        ..AssignedUnit::default()
     }
 }
 
@@ -59,7 +59,8 @@ fn mill_owner() -> Owner {
 }
 
 fn assignment(id: &str, due: &str, reason: &str, site: Site, owner: Owner, unit: AssignedUnit) -> Assignment {
-    Assignment { id: id.into(), due: due.into(), reason: reason.into(), site, owner, units: vec![unit], shares: None }
+    let (id, due, reason) = (id.into(), due.into(), reason.into());
+    Assignment { id, due, reason, site, owner, units: vec![unit], ..Assignment::default() }
 }
 
 /// The visit that is ready to do. `due` is today, `last` the day of the last visit, ISO 8601.

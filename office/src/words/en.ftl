@@ -181,3 +181,16 @@ office-mix = Mix
 office-water = Water
 office-concentrate = Concentrate
 office-note = Note
+
+## The day and what was used
+
+office-round = The day
+office-round-nobody = Who does it is not known here
+office-round-days = Days
+office-round-day-before = ← The day before
+office-round-day-after = The day after →
+office-used-csv = Download as CSV
+office-used-of-days = What visits used
+office-used-from = From
+office-used-to = To
+office-summary-cover = Terms of cover

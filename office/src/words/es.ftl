@@ -181,3 +181,16 @@ office-mix = Mezcla
 office-water = Agua
 office-concentrate = Concentrado
 office-note = Nota
+
+## El día y lo usado
+
+office-round = El día
+office-round-nobody = Aquí no se sabe quién lo hace
+office-round-days = Días
+office-round-day-before = ← El día anterior
+office-round-day-after = El día siguiente →
+office-used-csv = Descargar como CSV
+office-used-of-days = Lo usado en las visitas
+office-used-from = Desde
+office-used-to = Hasta
+office-summary-cover = Condiciones de cobertura

@@ -7,6 +7,7 @@ mod reading;
 mod seal;
 mod shared;
 mod step;
+mod used;
 
 pub use evidence::photo_events;
 pub use excursion::reads_alike;
@@ -142,7 +143,9 @@ fn guard(visit: &Visit, action: &Action) -> Result<(), Refusal> {
         action,
         Action::Seal | Action::CancelSeal | Action::AddFinding | Action::Shoot { .. } | Action::Choose { .. }
     );
-    if visit.broken_off.is_some() && !closing {
+    // How much was used is still to be told of a visit that was stopped.
+    let counting = matches!(action, Action::Enter { field, .. } if field.starts_with("used:"));
+    if visit.broken_off.is_some() && !closing && !counting {
         return Err(Refusal::BrokenOff);
     }
     Ok(())
@@ -156,6 +159,7 @@ fn decide_rested(visit: &Visit, run: &Run, action: &Action, around: &Circumstanc
         Action::Undo { step } => step::undo(run, step, around),
         Action::Happened { step } => step::happened(run, step, around),
         Action::Choose { field, option } => step::choose(run, field, option, around),
+        Action::Enter { field, text } if field.starts_with("used:") => used::correct(visit, field, text, around),
         Action::Enter { field, text } => reading::enter(visit, field, text, false, around),
         Action::Confirm { field } => {
             let text = around.drafts.get(field).cloned().unwrap_or_default();

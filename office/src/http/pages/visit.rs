@@ -13,7 +13,7 @@ use maud::{Markup, html};
 
 use super::visitor::SignedIn;
 use super::visits::badge;
-use super::{Page, PageError, page, visit_check, visit_photos, visit_readings, visit_results};
+use super::{Page, PageError, page, used, visit_check, visit_cover, visit_photos, visit_readings, visit_results};
 use crate::app::day;
 use crate::app::record::{self, Record};
 use crate::http::blocking::on_shelf;
@@ -51,6 +51,7 @@ fn body(words: &Words, record: &Record<'_>) -> Markup {
             div.side {
                 (visit_check::check(words, record))
                 (summary_link(words, record))
+                (used::card(words, record))
             }
             div.body {
                 (stopped(words, record))
@@ -181,6 +182,7 @@ fn unit(words: &Words, record: &Record<'_>, letter: &id::Letter, run: &Run) -> M
         section.run {
             h2.unit-title { span.unit { (letter) } " " (run.label) }
             (findings(words, run))
+            (visit_cover::of_run(words, record, letter))
             (visit_results::of_run(words, record, letter, run))
             (visit_photos::pairs(words, record, run))
             (visit_readings::readings(words, record, run))
