@@ -72,7 +72,7 @@ macro_rules! files {
     };
 }
 
-const BUILT_IN: &[Files] = &[files!("add-on-water-heater")];
+const BUILT_IN: &[Files] = &[files!("add-on-water-heater"), files!("tank-water-heater")];
 
 /// The packs that come with the core.
 ///
