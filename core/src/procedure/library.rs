@@ -72,7 +72,11 @@ macro_rules! files {
     };
 }
 
-const BUILT_IN: &[Files] = &[files!("add-on-water-heater"), files!("tank-water-heater")];
+const BUILT_IN: &[Files] = &[
+    files!("add-on-water-heater"),
+    files!("tank-water-heater"),
+    files!("split-r744-water-heater"),
+];
 
 /// The packs that come with the core.
 ///
