@@ -76,6 +76,7 @@ const BUILT_IN: &[Files] = &[
     files!("add-on-water-heater"),
     files!("tank-water-heater"),
     files!("split-r744-water-heater"),
+    files!("monobloc-r290"),
 ];
 
 /// The packs that come with the core.
