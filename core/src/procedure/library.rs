@@ -77,6 +77,7 @@ const BUILT_IN: &[Files] = &[
     files!("tank-water-heater"),
     files!("split-r744-water-heater"),
     files!("monobloc-r290"),
+    files!("pool-heater"),
 ];
 
 /// The packs that come with the core.
