@@ -90,6 +90,12 @@ impl Answers for Technician {
             "read:supply-hardness" => "180",
             "read:supply-alkalinity" => "150",
             "read:water-use" => "180",
+            // One label said in its three ways: 1 to 10, and 1 to 20 for the neutraliser.
+            "read:cleaner-percent" | "read:descaler-percent" => "9.1",
+            "read:cleaner-dose" | "read:descaler-dose" => "100",
+            "read:neutraliser-percent" => "4.8",
+            "read:neutraliser-dose" => "50",
+            "read:glycol-parts" => "1.9",
             "read:insulation" => "120",
             "read:winding-temperature" => "24.0",
             "read:capacitance" => "24.7",
@@ -111,6 +117,7 @@ impl Answers for Technician {
             "condition:sea" => "far",
             "condition:casing" => "metal",
             "condition:exchanger" => "stainless",
+            "condition:descaler" => "citric",
             "condition:reheat" => "reached",
             _ => "",
         };

@@ -5,6 +5,7 @@ mod bad_input;
 mod break_off;
 mod log;
 mod no_room;
+mod packs;
 mod photographs;
 mod refusals;
 mod results;

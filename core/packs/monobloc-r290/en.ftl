@@ -531,7 +531,7 @@ phase-hand-over = Hand over
 
 step-check-hot-water = Check the tap for scalding and the reheating
     .why = Too hot scalds in seconds; too cool for long breeds legionella.
-    .how = Measure at the nearest tap. Too hot: mixing valve, tell the owner, do not leave it. Read the cylinder: disinfecting temperature reached, or tell the owner when it will be. Local codes come first.
+    .how = Measure at the nearest tap. Too hot: mixing valve, tell the owner, do not leave it. Read the cylinder: disinfecting temperature reached, or tell the owner when it will be. Guide values: 60 °C (140 °F) stored, mixed down near the tap (WHO 2007, from memory). Local codes come first.
 
 step-tell-owner = Tell the owner and leave the place clean
     .why = The owner must know what was done, what was found and what comes next.

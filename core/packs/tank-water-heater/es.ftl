@@ -467,7 +467,7 @@ phase-hand-over = Entregar
 
 step-check-hot-water = Revisar el grifo y la temperatura de desinfección
     .why = Muy caliente escalda en segundos; tibia mucho tiempo cría legionela.
-    .how = Medir en el grifo más cercano. Demasiado caliente: válvula mezcladora, avisar al dueño, no dejarlo así. Leer el acumulador: temperatura de desinfección alcanzada, o decirle al dueño cuándo lo estará. Mandan las normas locales.
+    .how = Medir en el grifo más cercano. Demasiado caliente: válvula mezcladora, avisar al dueño, no dejarlo así. Leer el acumulador: temperatura de desinfección alcanzada, o decirle al dueño cuándo lo estará. Valores guía: 60 °C (140 °F) en el acumulador, mezclada cerca del grifo (OMS 2007, de memoria). Mandan las normas locales.
 
 step-tell-owner = Informar al dueño y dejar limpio el lugar
     .why = El dueño debe saber qué se hizo, qué se encontró y qué sigue.
