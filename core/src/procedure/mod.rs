@@ -6,3 +6,5 @@ pub mod library;
 pub mod measure;
 pub mod pack;
 mod proof;
+pub mod read;
+pub mod shape;
