@@ -1,5 +1,6 @@
 //! What a service consists of, as data, and what no service may do.
 
+pub mod check;
 pub mod danger;
 pub mod gate;
 pub mod library;
