@@ -9,3 +9,4 @@ pub mod pack;
 mod proof;
 pub mod read;
 pub mod shape;
+pub mod told;

@@ -54,7 +54,8 @@ fn calls(pack: &Pack, step: &Step) -> Vec<Call> {
         let wants: &'static [Hazard] = match (holds.fact, holds.value) {
             (Fact::Loop, Value::Acid | Value::Spent) | (Fact::Vessel, Value::AcidMix) => &[Hazard::Acid],
             (Fact::Loop, Value::Neutraliser) | (Fact::Vessel, Value::AlkaliMix) => &[Hazard::Alkali],
-            (Fact::Covers, Value::Off) => &[Hazard::Shock, Hazard::StoredEnergy],
+            // The core lets covers off only on a unit that is proved dead: what is left are edges and charges.
+            (Fact::Covers, Value::Off) => &[Hazard::Sharp, Hazard::StoredEnergy, Hazard::Shock],
             (Fact::FanGuard, Value::Off) => &[Hazard::Fan, Hazard::Sharp],
             (Fact::ScaldCheck, Value::Done) => &[Hazard::Scald],
             _ => continue,

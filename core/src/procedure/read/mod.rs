@@ -20,6 +20,7 @@ use serde::{Deserialize, Serialize};
 use self::document::Document;
 pub use self::fault::{Fault, Spot};
 use self::fault::{Found, Sink};
+use super::check::{Proof, Verdict, prove};
 use super::library::{LoadedPack, PackSource, assemble};
 use super::pack::Pack;
 use crate::words::LANGUAGES;
@@ -58,19 +59,54 @@ pub struct PackRead {
     pub name: String,
     /// See `name`.
     pub version: String,
+    /// Its words by language, as far as they could be read: also a pack that is refused is told about in them.
+    pub words: BTreeMap<String, String>,
+    /// What the checker says of it; none where it could not be read.
+    pub proof: Option<Proof>,
     /// What is wrong: the pack is refused.
     pub faults: Vec<Fault>,
     /// What could be better.
     pub advice: Vec<Fault>,
 }
 
-/// Reads a pack strictly.
+/// Reads a pack strictly, and proves it: a pack that the checker does not call safe is none.
 #[must_use]
 pub fn read(folder: &PackFolder) -> PackRead {
+    let mut read = read_unproved(folder);
+    if let Some(loaded) = &read.loaded {
+        let proof = prove(&loaded.pack);
+        let unproved = match &proof.verdict {
+            Verdict::Proved => None,
+            Verdict::TooLarge(why) => Some(("not-gone-through", vec![("why", why.clone())])),
+            Verdict::Refused(examples) => Some(("not-proved", vec![("count", examples.len().to_string())])),
+        };
+        read.proof = Some(proof);
+        if let Some((rule, values)) = unproved {
+            read.faults.push(Fault { file: TOML.to_owned(), spot: None, rule, values });
+            read.loaded = None;
+        }
+    }
+    read
+}
+
+/// Reads a pack strictly, without asking whether it is safe.
+fn read_unproved(folder: &PackFolder) -> PackRead {
     let mut sink = Sink::default();
     let files = texts(folder, &mut sink);
-    let mut read =
-        PackRead { loaded: None, name: String::new(), version: String::new(), faults: Vec::new(), advice: Vec::new() };
+    let mut read = PackRead {
+        loaded: None,
+        name: String::new(),
+        version: String::new(),
+        words: BTreeMap::new(),
+        proof: None,
+        faults: Vec::new(),
+        advice: Vec::new(),
+    };
+    for language in LANGUAGES {
+        if let Some(text) = files.get(&format!("{language}.ftl")) {
+            read.words.insert((*language).to_owned(), text.clone());
+        }
+    }
     let pack = files.get(TOML).and_then(|toml| {
         let document = Document::parse(toml, &mut sink)?;
         read.name = document.text_of("pack");
@@ -82,9 +118,7 @@ pub fn read(folder: &PackFolder) -> PackRead {
     });
     if let Some(pack) = pack.filter(|_| sink.faults.is_empty()) {
         let toml = files.get(TOML).cloned().unwrap_or_default();
-        let spoken = |language: &&str| files.get(&format!("{language}.ftl")).cloned();
-        let words = LANGUAGES.iter().filter_map(|language| Some(((*language).to_owned(), spoken(language)?))).collect();
-        match assemble(pack, PackSource { toml, words }) {
+        match assemble(pack, PackSource { toml, words: read.words.clone() }) {
             Ok(loaded) => read.loaded = Some(loaded),
             Err(error) => sink.fault(TOML, None, "toml-malformed", vec![("detail", error.to_string())]),
         }

@@ -66,7 +66,8 @@ fn of_file(
 ) -> Option<There> {
     if let Err((_, errors)) = FluentResource::try_new(text.to_owned()) {
         for error in errors {
-            let spot = Spot::of(text, error.pos.start);
+            // From the beginning of the entry that cannot be read.
+            let spot = Spot::of(text, error.slice.as_ref().map_or(error.pos.start, |slice| slice.start));
             sink.fault(file, Some(spot), "words-malformed", vec![("detail", one_line(&error.to_string()))]);
         }
         return None;
@@ -102,6 +103,7 @@ fn of_file(
         }
     };
     let mut there = There::new();
+    let mut gaps = BTreeSet::new();
     for (key, spot) in spots {
         match words.get(&key) {
             Some(said) if !said.trim().is_empty() => {
@@ -109,14 +111,18 @@ fn of_file(
             }
             // A message may be there only for its attributes.
             _ if !key.contains('.') && words.has(&key) && !words.has_value(&key) => {}
-            _ => sink.fault(file, Some(spot), "words-with-values", vec![("key", key)]),
+            _ => {
+                gaps.insert(key.clone());
+                sink.fault(file, Some(spot), "words-with-values", vec![("key", key)]);
+            }
         }
     }
-    missing(file, &there, wanted, document, sink);
+    let wanted: Vec<_> = wanted.iter().filter(|want| !gaps.contains(&want.key)).collect();
+    missing(file, &there, &wanted, document, sink);
     Some(there)
 }
 
-fn missing(file: &str, there: &There, wanted: &[Wanted], document: &Document<'_>, sink: &mut Sink) {
+fn missing(file: &str, there: &There, wanted: &[&Wanted], document: &Document<'_>, sink: &mut Sink) {
     let known: Vec<&str> = there.keys().map(String::as_str).collect();
     let asked: BTreeSet<&str> = wanted.iter().map(|wanted| wanted.key.as_str()).collect();
     for want in wanted.iter().filter(|want| want.needed && !there.contains_key(&want.key)) {
@@ -138,10 +144,11 @@ fn missing(file: &str, there: &There, wanted: &[Wanted], document: &Document<'_>
 
 /// What is in one language and not in the other, and what nobody translated.
 fn compare(one: (&str, &There), other: (&str, &There), wanted: &[Wanted], sink: &mut Sink) {
-    let needed = |key: &str| wanted.iter().any(|want| want.needed && want.key == key);
+    // What is needed was missed already, and of what nobody asks for no second one is wanted.
+    let may = |key: &str| wanted.iter().any(|want| !want.needed && want.key == key);
     for (key, (spot, said)) in one.1 {
         match other.1.get(key) {
-            None if !needed(key) => {
+            None if may(key) => {
                 let values = vec![("key", key.clone()), ("other", other.0.to_owned())];
                 sink.fault(one.0, Some(*spot), "words-one-language", values);
             }

@@ -2,8 +2,6 @@
 
 fault-file-missing = There is no such file in the folder.
     .do = Put it there: a pack is pack.toml with en.ftl and es.ftl beside it.
-fault-file-unreadable = The file cannot be read: { $detail }
-    .do = See that it is a plain file and that you may read it.
 fault-file-large = The file has more than { $most } million bytes.
     .do = Make it smaller: a pack is text, pictures do not belong in it.
 fault-file-not-text = What stands here is no UTF-8 text.
@@ -132,3 +130,26 @@ fault-words-alike = '{ $key }' says the same as in { $other }.
     .do = Translate it.
 fault-words-not-spoken = The core does not speak this language yet.
     .do = Nothing: it is left aside. It speaks { $languages }.
+
+## What the checker says
+
+proof-move-answer = Answer: { $answer }
+proof-move-start = Begin the waiting time of { $step }.
+proof-move-done = Do { $step }.
+proof-move-skip = Leave out { $step }.
+proof-move-undo = Take back the mark at { $step }.
+proof-move-pause = More than half an hour goes by.
+proof-move-recheck = Look again: { $fact }.
+proof-step = “{ $title }” ({ $id })
+proof-at-start = the beginning of { $step }
+proof-unguarded = Then the pack lets in { $step }: { $dangers }
+proof-answer = Then this answer is dangerous: { $answer }. { $dangers }
+proof-outside = Then { $step } is let in, and is dangerous if this came to pass unseen: { $event } { $dangers }
+proof-trap = From there nothing leads to the end. Still open: { $steps }.
+proof-left = Then all is behind, and this is left behind with it: { $left }
+proof-away = Then all is behind, and no step brought “{ $setting }” home.
+proof-dead = No way ever leads to { $step }.
+fault-not-proved = The checker found a way into danger, or one that leads nowhere: { $count }
+    .do = Shut each way below with a need, a step before, or a fact.
+fault-not-gone-through = Whether the pack is safe could not be found out: { $why }
+    .do = Make the pack smaller: fewer questions, fewer steps without 'after'.

@@ -2,8 +2,6 @@
 
 fault-file-missing = Este archivo no está en la carpeta.
     .do = Ponerlo ahí: un paquete es pack.toml con en.ftl y es.ftl al lado.
-fault-file-unreadable = El archivo no se puede leer: { $detail }
-    .do = Ver que sea un archivo común y que se tenga permiso de leerlo.
 fault-file-large = El archivo tiene más de { $most } millones de bytes.
     .do = Achicarlo: un paquete es texto, las imágenes no van en él.
 fault-file-not-text = Lo que hay aquí no es texto UTF-8.
@@ -132,3 +130,26 @@ fault-words-alike = «{ $key }» dice lo mismo que en { $other }.
     .do = Traducirla.
 fault-words-not-spoken = El núcleo todavía no habla este idioma.
     .do = Nada: se deja de lado. Habla { $languages }.
+
+## Lo que dice el comprobador
+
+proof-move-answer = Responder: { $answer }
+proof-move-start = Empezar la espera de { $step }.
+proof-move-done = Hacer { $step }.
+proof-move-skip = Omitir { $step }.
+proof-move-undo = Deshacer la marca de { $step }.
+proof-move-pause = Pasa más de media hora.
+proof-move-recheck = Mirar otra vez: { $fact }.
+proof-step = «{ $title }» ({ $id })
+proof-at-start = el comienzo de { $step }
+proof-unguarded = Entonces el paquete deja pasar a { $step }: { $dangers }
+proof-answer = Entonces esta respuesta es peligrosa: { $answer }. { $dangers }
+proof-outside = Entonces se deja pasar a { $step }, y es peligroso si esto ocurrió sin que nadie lo viera: { $event } { $dangers }
+proof-trap = Desde ahí nada lleva al final. Queda abierto: { $steps }.
+proof-left = Entonces todo está hecho, y queda esto: { $left }
+proof-away = Entonces todo está hecho, y ningún paso devolvió «{ $setting }».
+proof-dead = Ningún camino lleva a { $step }.
+fault-not-proved = El comprobador halló un camino hacia el peligro, o uno sin salida: { $count }
+    .do = Cerrar cada camino de abajo con una necesidad, un paso anterior o un hecho.
+fault-not-gone-through = No se pudo averiguar si el paquete es seguro: { $why }
+    .do = Achicar el paquete: menos preguntas, menos pasos sin «after».
