@@ -1,6 +1,7 @@
 //! Packs as people write them: what is refused and with which words, the schema for editors, the guide for writers.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing, reason = "tests")]
 
+mod door;
 mod faults;
 mod guide;
 mod schema;

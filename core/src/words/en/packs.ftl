@@ -153,3 +153,7 @@ fault-not-proved = The checker found a way into danger, or one that leads nowher
     .do = Shut each way below with a need, a step before, or a fact.
 fault-not-gone-through = Whether the pack is safe could not be found out: { $why }
     .do = Make the pack smaller: fewer questions, fewer steps without 'after'.
+fault-pack-older = { $id } is there in version { $version }, which is later.
+    .do = Raise 'version', or take this pack away.
+fault-pack-twice = { $id } { $version } is there in another folder too.
+    .do = Take one of them away, or raise its 'version'.

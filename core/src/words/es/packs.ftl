@@ -153,3 +153,7 @@ fault-not-proved = El comprobador halló un camino hacia el peligro, o uno sin s
     .do = Cerrar cada camino de abajo con una necesidad, un paso anterior o un hecho.
 fault-not-gone-through = No se pudo averiguar si el paquete es seguro: { $why }
     .do = Achicar el paquete: menos preguntas, menos pasos sin «after».
+fault-pack-older = { $id } está en la versión { $version }, que es posterior.
+    .do = Subir «version», o quitar este paquete.
+fault-pack-twice = { $id } { $version } está también en otra carpeta.
+    .do = Quitar uno de los dos, o subir su «version».
