@@ -1,5 +1,7 @@
 //! Gates: may this step start, or be marked done, as things are? The field and the pack checker both ask here.
 
+use serde::Serialize;
+
 use super::danger::{Danger, dangers_of_change};
 use super::pack::{Act, Pack, Phase, Step, When};
 use super::proof::unproved;
@@ -10,7 +12,8 @@ use crate::visit::fact::{Fact, Facts, Holds, Value};
 use crate::visit::state::{ExcursionEnd, Mark, Run};
 
 /// Beginning a waiting time, or marking a step done.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Passage {
     /// The waiting time begins.
     Start,

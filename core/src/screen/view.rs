@@ -3,8 +3,8 @@
 use std::collections::BTreeMap;
 
 use super::{
-    Button, Live, Notice, Progress, Screen, Tone, close, frame, history, load, notices, reasons, results, round,
-    settings, sheets, used, work,
+    Button, Live, Notice, ProcedureLine, Progress, Screen, Tone, close, frame, history, load, notices, procedures,
+    reasons, results, round, settings, sheets, used, work,
 };
 use crate::action::Action;
 use crate::id::{Letter, VisitId};
@@ -45,11 +45,15 @@ pub struct View<'a> {
     /// Visits of this device.
     pub visits: &'a [VisitLine],
     /// The packs that are known, to plan with.
-    pub packs: &'a [LoadedPack],
+    pub packs: &'a [&'a LoadedPack],
     /// The words with those of each pack, in the same order: on the load list only.
     pub pack_words: &'a [Words],
     /// Who works with this device.
     pub technician: &'a Technician,
+    /// Procedures at hand and refused, on their own screen.
+    pub procedures: &'a [ProcedureLine],
+    /// Whether the shell has a folder of packs to read.
+    pub procedures_folder: bool,
 }
 
 impl<'a> View<'a> {
@@ -118,6 +122,7 @@ pub fn show(view: &View<'_>) -> Screen {
             "settings" => settings::show(view),
             "outbox" => round::outbox(view),
             "load" => load::show(view),
+            "procedures" => procedures::show(view),
             _ => round::show(view),
         };
     };
@@ -132,6 +137,7 @@ pub fn show(view: &View<'_>) -> Screen {
             "load" => load::show(view),
             "history" => history::show(view, visit),
             "used" => used::show(view, visit),
+            "procedures" => procedures::show(view),
             "phases" => work::phases(view, visit),
             "photographs" => sheets::photographs(view, visit),
             "readings" => sheets::readings(view, visit),
@@ -147,9 +153,14 @@ pub fn show(view: &View<'_>) -> Screen {
 
 /// The ways that are the same everywhere.
 fn of_program(view: &View<'_>) -> impl Iterator<Item = Button> {
-    [("menu-round", "round"), ("menu-outbox", "outbox"), ("menu-settings", "settings")]
-        .into_iter()
-        .map(|(key, place)| go(view, key, place))
+    [
+        ("menu-round", "round"),
+        ("menu-outbox", "outbox"),
+        ("menu-procedures", "procedures"),
+        ("menu-settings", "settings"),
+    ]
+    .into_iter()
+    .map(|(key, place)| go(view, key, place))
 }
 
 /// The frame of a screen that belongs to no visit. Where one is open the menu leads back to it.
