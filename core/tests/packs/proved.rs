@@ -9,11 +9,11 @@ fn every_built_in_pack_is_proved() {
         let started = std::time::Instant::now();
         let proof = prove(&loaded.pack);
         println!(
-            "{}: {} starts, straight {:?}, corrected {:?}, with pauses {}, {:?}",
+            "{}: {} starts, straight {:?}, mended {:?}, with pauses {}, {:?}",
             proof.pack,
             proof.starts,
             proof.straight,
-            proof.corrected,
+            proof.mended,
             proof.paused,
             started.elapsed()
         );

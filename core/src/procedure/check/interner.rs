@@ -27,11 +27,6 @@ impl<K: Hash + Eq + Clone> Interner<K> {
         self.items.iter()
     }
 
-    /// The number of a thing that is there already.
-    pub(super) fn find(&self, item: &K) -> Option<u32> {
-        self.place(item).1
-    }
-
     /// The thing's number, and whether it is new.
     pub(super) fn intern(&mut self, item: &K) -> (u32, bool) {
         let (place, found) = self.place(item);
@@ -145,7 +140,6 @@ mod tests {
                 assert_eq!((u64::from(number), new), (thing, round == 0));
             }
         }
-        assert_eq!((interner.len(), interner.find(&49), interner.find(&50)), (10_000, Some(7), None));
-        assert_eq!(interner.get(7), Some(&49));
+        assert_eq!((interner.len(), interner.get(7), interner.get(10_000)), (10_000, Some(&49), None));
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::id::{ConditionId, ExcursionId};
 use crate::procedure::gate::{Standing, Turn};
-use crate::procedure::pack::{ConditionOption, Pack, Step};
+use crate::procedure::pack::{Condition, ConditionOption, Pack, Step};
 use crate::visit::fact::Facts;
 
 /// Steps are bits of a number.
@@ -29,8 +29,8 @@ pub(super) struct Planned<'a> {
     pub(super) asks: Vec<usize>,
     /// Questions that decide whether it applies.
     pub(super) when: Vec<usize>,
-    /// Those, and the questions that decide whether what comes before it applies.
-    pub(super) near: Vec<usize>,
+    /// Steps before it that concern every unit, as bits.
+    pub(super) always: u128,
     pub(super) opens: Option<usize>,
     pub(super) homes: Option<usize>,
 }
@@ -39,8 +39,6 @@ pub(super) struct Planned<'a> {
 pub(super) struct Question<'a> {
     pub(super) id: &'a ConditionId,
     pub(super) options: Vec<&'a ConditionOption>,
-    /// Some answer sets facts, so that it matters which was given last.
-    pub(super) sets: bool,
 }
 
 /// Answers by question: the option's number counted from one, nought where there is none.
@@ -69,17 +67,18 @@ impl<'a> Plan<'a> {
         let excursion = |id: &Option<ExcursionId>| {
             id.as_ref().and_then(|id| pack.excursions.iter().position(|known| known.id == *id))
         };
-        let when = |step: &Step| sorted(step.when.iter().filter_map(|when| number(&when.condition)));
+        let when = |step: &Step| step.when.iter().filter_map(|when| number(&when.condition)).collect();
         let steps: Vec<_> = pack
             .steps()
             .map(|(phase, step)| {
                 let turn = Turn::of(pack, phase, step);
-                let near = turn.earlier().chain([turn.step]).flat_map(|(_, step)| when(step));
+                let always = turn.earlier().filter(|(number, step)| *number < STEPS_MAX && step.when.is_empty());
+                let always = always.fold(0, |bits, (number, _)| bits | 1_u128 << number);
                 Planned {
                     step,
                     asks: step.asks.iter().filter_map(number).collect(),
                     when: when(step),
-                    near: sorted(near),
+                    always,
                     opens: excursion(&step.opens),
                     homes: excursion(&step.homes),
                     turn,
@@ -106,7 +105,7 @@ impl<'a> Plan<'a> {
     }
 }
 
-fn question<'a>(pack: &'a Pack, condition: &'a crate::procedure::pack::Condition) -> Question<'a> {
+fn question<'a>(pack: &'a Pack, condition: &'a Condition) -> Question<'a> {
     let means = |option: &ConditionOption| -> Vec<bool> {
         let names =
             |step: &Step| step.when.iter().any(|when| when.condition == condition.id && when.option == option.id);
@@ -119,14 +118,7 @@ fn question<'a>(pack: &'a Pack, condition: &'a crate::procedure::pack::Condition
             options.push(option);
         }
     }
-    Question { id: &condition.id, options, sets: condition.options.iter().any(|option| !option.sets.is_empty()) }
-}
-
-fn sorted(numbers: impl Iterator<Item = usize>) -> Vec<usize> {
-    let mut numbers: Vec<_> = numbers.collect();
-    numbers.sort_unstable();
-    numbers.dedup();
-    numbers
+    Question { id: &condition.id, options }
 }
 
 /// A state of the checker as the gates see it.

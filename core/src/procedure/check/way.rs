@@ -16,18 +16,12 @@ pub(super) fn counter_example(plan: &Plan<'_>, explored: &Explored, met: &Met) -
             // The answer itself was all.
             Deed::Answer => way.answer_again(came.answers, came.number),
             Deed::Pass(Passage::Start) => way.moves.extend(step.map(|step| Move::Start { step })),
-            Deed::Pass(Passage::Done) => {
-                way.ask(came.number);
-                way.moves.extend(step.map(|step| Move::Done { step }));
-            }
+            Deed::Pass(Passage::Done) => way.moves.extend(step.map(|step| Move::Done { step })),
             Deed::Skip => way.moves.extend(step.map(|step| Move::Skip { step })),
             Deed::Undo => way.moves.extend(step.map(|step| Move::Undo { step })),
         }
     }
-    if let Some((number, answers)) = met.attempt {
-        way.lean_on(answers);
-        way.ask(number);
-    }
+    met.attempt.iter().for_each(|answers| way.lean_on(*answers));
     if !met.lapsed.is_empty() {
         way.moves.push(Move::Pause);
         let facts = explored.states.get(met.at).and_then(|state| explored.facts.get(state.facts));
@@ -79,16 +73,6 @@ impl Way<'_, '_> {
             if self.plan.questions.get(number).is_some_and(|question| question.id == condition));
         if !fresh {
             self.give(number, answers.get(number));
-        }
-    }
-
-    /// What the step asks and nobody has answered is answered: any option does.
-    fn ask(&mut self, number: usize) {
-        let asks = self.plan.steps.get(number).map(|planned| planned.asks.clone()).unwrap_or_default();
-        for question in asks {
-            if self.given.get(question) == 0 {
-                self.give(question, 1);
-            }
         }
     }
 }
