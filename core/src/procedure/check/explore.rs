@@ -4,7 +4,7 @@ use super::interner::Interner;
 use super::judge::{Judged, Wrong, judge, left};
 use super::plan::{Answers, Plan, Planned, Seen};
 use super::proof::{Fault, Space};
-use crate::procedure::danger::{dangers_left, dangers_of_change, lingers};
+use crate::procedure::danger::{dangers, dangers_left, lingers};
 use crate::procedure::gate::{Applies, Passage, applies, facts_after};
 use crate::visit::fact::{Fact, Facts, Holds};
 
@@ -226,7 +226,10 @@ impl Explorer<'_, '_> {
         let chosen = question.options.get(option.checked_sub(1)?)?;
         let sets: Facts = chosen.sets.iter().map(|holds| (holds.fact, holds.value)).collect();
         let after = facts_after(facts, &sets, &[]);
-        let dangers = dangers_of_change(facts, &after, &[]);
+        // An answer tells what is, and changes no liquid: only the states themselves count.
+        let standing = dangers(facts);
+        let mut dangers = dangers(&after);
+        dangers.retain(|danger| !standing.contains(danger));
         if dangers.is_empty() {
             return Some(after);
         }

@@ -27,6 +27,11 @@ impl<K: Hash + Eq + Clone> Interner<K> {
         self.items.iter()
     }
 
+    /// Is the thing there already?
+    pub(super) fn find(&self, item: &K) -> bool {
+        self.place(item).1.is_some()
+    }
+
     /// The thing's number, and whether it is new.
     pub(super) fn intern(&mut self, item: &K) -> (u32, bool) {
         let (place, found) = self.place(item);

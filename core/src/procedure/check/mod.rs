@@ -29,9 +29,11 @@ mod interner;
 mod judge;
 mod plan;
 mod proof;
+mod reachable;
 mod way;
 
 pub use proof::{CounterExample, Fault, Move, Proof, Space, Verdict};
+pub use reachable::Reachable;
 
 use std::collections::BTreeSet;
 

@@ -39,6 +39,8 @@ pub(super) struct Planned<'a> {
 pub(super) struct Question<'a> {
     pub(super) id: &'a ConditionId,
     pub(super) options: Vec<&'a ConditionOption>,
+    /// For every option of the pack the one that stands for it, counted from one.
+    stands_for: Vec<(&'a str, usize)>,
 }
 
 /// Answers by question: the option's number counted from one, nought where there is none.
@@ -112,13 +114,23 @@ fn question<'a>(pack: &'a Pack, condition: &'a Condition) -> Question<'a> {
         pack.steps().map(|(_, step)| names(step)).collect()
     };
     let mut options: Vec<&ConditionOption> = Vec::new();
+    let mut stands_for = Vec::new();
     for option in &condition.options {
         let same = |other: &&ConditionOption| other.sets == option.sets && means(other) == means(option);
-        if !options.iter().any(same) {
+        let place = options.iter().position(same).unwrap_or(options.len());
+        if place == options.len() {
             options.push(option);
         }
+        stands_for.push((option.id.as_str(), place + 1));
     }
-    Question { id: &condition.id, options }
+    Question { id: &condition.id, options, stands_for }
+}
+
+impl Question<'_> {
+    /// The option that stands for an answer, counted from one.
+    pub(super) fn class_of(&self, answer: &str) -> Option<usize> {
+        self.stands_for.iter().find(|(option, _)| *option == answer).map(|(_, place)| *place)
+    }
 }
 
 /// A state of the checker as the gates see it.
