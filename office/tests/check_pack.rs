@@ -80,7 +80,11 @@ fn a_pack_with_a_way_into_danger_is_told_step_by_step() {
     // The lock comes off before the filter is back, and then the covers come off with nothing proved dead.
     let folder = small_with("cautions = [\"fan\"]\nminutes = 2", "cautions = [\"fan\", \"sharp\"]\nminutes = 2");
     let toml = fs::read_to_string(folder.path().join("pack.toml")).unwrap();
-    fs::write(folder.path().join("pack.toml"), toml.replace("sets = [\"tag=untagged\"]", "sets = [\"tag=untagged\", \"covers=off\"]")).unwrap();
+    fs::write(
+        folder.path().join("pack.toml"),
+        toml.replace("sets = [\"tag=untagged\"]", "sets = [\"tag=untagged\", \"covers=off\"]"),
+    )
+    .unwrap();
     let (good, text) = told(&[folder.path()], "en", None);
     assert!(!good, "{text}");
     let told = text.split("NOT SAFE, 1: ").nth(1).unwrap_or_else(|| panic!("{text}"));

@@ -88,11 +88,6 @@ fn write_svg(file: &Path, svg: &str) -> io::Result<()> {
     fs::write(file, svg)
 }
 
-/// What stands in a row, with something between.
-fn listed(words: impl Iterator<Item = String>) -> String {
-    words.collect::<Vec<_>>().join(", ")
-}
-
 /// The command's words with those of the pack, whether it was loaded or refused.
 fn texts_of(read: &PackRead, language: &str) -> String {
     let own = read.words.get(language).or_else(|| read.words.get("en"));

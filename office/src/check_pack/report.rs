@@ -10,7 +10,6 @@ use coilside_core::procedure::pack::{Pack, Reading};
 use coilside_core::procedure::read::{Fault, PackRead};
 use coilside_core::procedure::told;
 
-use super::listed;
 use super::span::span;
 use super::words::Told;
 
@@ -106,7 +105,7 @@ pub(super) fn content(out: &mut dyn Write, told: &Told, loaded: &LoadedPack) -> 
     let questions = pack.conditions.iter().map(|condition| {
         let id = condition.id.as_str();
         let answers = condition.options.iter().map(|option| told.text(&format!("condition-{id}-{}", option.id)));
-        format!("{} {}", told.named("condition", id), listed(answers))
+        format!("{} {}", told.named("condition", id), answers.collect::<Vec<_>>().join(" / "))
     });
     list("check-questions", questions.collect())?;
     list("check-shots", pack.shots.iter().map(|shot| told.named("shot", shot.id.as_str())).collect())?;

@@ -2,11 +2,10 @@
 
 use super::{Circumstances, Decision, Refusal, words};
 use crate::id::{Letter, ReadingId, Slot, StepId};
-use crate::procedure::danger::{Danger, dangers};
+use crate::procedure::danger::{Danger, dangers_left};
 use crate::procedure::gate::{Applies, applies};
 use crate::procedure::pack::Pack;
 use crate::visit::event::Body;
-use crate::visit::fact::{Fact, Value};
 use crate::visit::state::{ExcursionEnd, Mark, Run, Visit};
 
 /// Something that a complete record would have.
@@ -101,7 +100,7 @@ pub(super) fn prepare(visit: &Visit, around: &Circumstances<'_>) -> Result<Decis
         return Ok(Decision::default());
     }
     if visit.broken_off.is_none() {
-        let open: Vec<_> = visit.runs.values().flat_map(left_dangerous).collect();
+        let open: Vec<_> = visit.runs.values().flat_map(|run| dangers_left(&run.facts)).collect();
         if !open.is_empty() {
             return Err(Refusal::Dangers { dangers: open });
         }
@@ -115,21 +114,10 @@ pub(super) fn prepare(visit: &Visit, around: &Circumstances<'_>) -> Result<Decis
     Ok(Decision { events: vec![Body::SealPrepared { complete, missing }], ..Decision::default() })
 }
 
-/// Dangers that nobody may walk away from as if the work were done.
-fn left_dangerous(run: &Run) -> Vec<Danger> {
-    let mut open = dangers(&run.facts);
-    let acid_left = matches!(run.facts.get(&Fact::Loop), Some(Value::Acid | Value::Spent))
-        && !open.contains(&Danger::AcidPastValves);
-    if acid_left {
-        open.push(Danger::DrinkingWaterUnproved);
-    }
-    open
-}
-
 /// Stopping is always possible. What is dangerous is written down with it.
 pub(super) fn break_off(visit: &Visit, around: &Circumstances<'_>) -> Result<Decision, Refusal> {
     let reason = words("break-off", around)?;
-    let mut found: Vec<Danger> = visit.runs.values().flat_map(left_dangerous).collect();
+    let mut found: Vec<Danger> = visit.runs.values().flat_map(|run| dangers_left(&run.facts)).collect();
     found.sort_unstable();
     found.dedup();
     Ok(Decision {
