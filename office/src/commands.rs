@@ -67,6 +67,9 @@ pub(crate) enum Command {
         /// Let a device in: print its token, and stop. Takes the device's name.
         #[arg(long, value_name = "NAME")]
         new_device: Option<String>,
+        /// A folder of packs beside the built-in ones, so that their visits are shown in words.
+        #[arg(long)]
+        packs: Option<PathBuf>,
     },
     /// Check packs: are they sound and safe, what do they come to. Ends with code 0 only if all are good.
     CheckPack {
@@ -99,8 +102,8 @@ impl Command {
                 let device_token = token_file.map(fs::read_to_string).transpose()?.map(|token| token.trim().to_owned());
                 Ok(coilside_web::serve(FieldSettings { folder, port, office, device_token, rehearsal, packs }).await?)
             }
-            Command::Office { folder, port, new_link, new_device } => {
-                run_office(folder, port, new_link, new_device).await
+            Command::Office { folder, port, new_link, new_device, packs } => {
+                run_office(OfficeSettings { folder, port, packs }, new_link, new_device).await
             }
             Command::CheckPack { folders, language, svg } => {
                 let all_good = check(&CheckPack { folders, language, svg }, &mut io::stdout().lock())?;
@@ -110,16 +113,16 @@ impl Command {
     }
 }
 
-async fn run_office(folder: PathBuf, port: u16, new_link: bool, new_device: Option<String>) -> Done {
+async fn run_office(settings: OfficeSettings, new_link: bool, new_device: Option<String>) -> Done {
     if new_link {
-        println!("{}", open(&folder)?.new_link()?);
+        println!("{}", open(&settings.folder)?.new_link()?);
         return Ok(());
     }
     if let Some(name) = new_device {
-        println!("{}", open(&folder)?.add_device(&name)?);
+        println!("{}", open(&settings.folder)?.add_device(&name)?);
         return Ok(());
     }
-    Ok(coilside_office::serve(OfficeSettings { folder, port }).await?)
+    Ok(coilside_office::serve(settings).await?)
 }
 
 async fn run_demo(folder: &Path, fresh: bool, office_port: u16, field_port: u16, packs: Option<PathBuf>) -> Done {
@@ -128,6 +131,7 @@ async fn run_demo(folder: &Path, fresh: bool, office_port: u16, field_port: u16,
     }
     let token_file = folder.join("device-token");
     let office = open(&folder.join("office"))?;
+    let office = packs.iter().try_fold(office, |office, packs| office.with_packs_in(packs))?;
     if !token_file.exists() {
         println!("Drawing the village and playing two visits of the past …");
         let token = demo::set_up(&office, folder, now_utc_ms()?).await?;

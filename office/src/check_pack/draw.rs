@@ -64,9 +64,11 @@ pub(super) fn svg(pack: &Pack, told: &Told) -> String {
         escaped(&told.fill("check-graph-desc", &counts)),
     );
     for (earlier, later) in &phases.arrows {
-        let ends = places.get(*earlier).zip(laid.get(*earlier)).zip(places.get(*later)).zip(laid.get(*later));
-        if let Some(((((x, y), from), (to_x, to_y)), to)) = ends {
-            down(&mut svg, (x + from.wide / 2.0, y + from.high), (to_x + to.wide / 2.0, *to_y));
+        // Down the middle of the first column, which every phase has.
+        let middle = EDGE + STEP_WIDE / 2.0;
+        let ends = places.get(*earlier).zip(laid.get(*earlier)).zip(places.get(*later));
+        if let Some((((x, y), from), (to_x, to_y))) = ends {
+            down(&mut svg, (x + middle, y + from.high), (to_x + middle, *to_y));
         }
     }
     for ((x, y), of) in places.iter().zip(&laid) {

@@ -23,6 +23,7 @@ check-time = Time: { $least } to { $most } of handwork and waiting, by the answe
 check-time-more = Time: { $least } to { $most } of handwork and waiting; too many answers to try all, so each step counts on its own.
 check-minutes = { $minutes } min
 check-hours = { $hours } h { $minutes } min
+check-hours-even = { $hours } h
 check-drawn = Drawn: { $file }
 check-end = Good packs: { $good } of { $all }.
 check-graph-title = Phases and steps of { $name }

@@ -23,6 +23,7 @@ check-time = Tiempo: de { $least } a { $most } de trabajo manual y espera, segú
 check-time-more = Tiempo: de { $least } a { $most } de trabajo manual y espera; son demasiadas respuestas para probarlas todas, cada paso cuenta por separado.
 check-minutes = { $minutes } min
 check-hours = { $hours } h { $minutes } min
+check-hours-even = { $hours } h
 check-drawn = Dibujado: { $file }
 check-end = Paquetes buenos: { $good } de { $all }.
 check-graph-title = Fases y pasos de { $name }

@@ -147,5 +147,8 @@ pub(super) fn duration(told: &Told, seconds: u64) -> String {
     if hours == 0 {
         return told.fill("check-minutes", &[("minutes", &minutes.to_string())]);
     }
+    if rest == 0 {
+        return told.fill("check-hours-even", &[("hours", &hours.to_string())]);
+    }
     told.fill("check-hours", &[("hours", &hours.to_string()), ("minutes", &rest.to_string())])
 }
