@@ -77,12 +77,16 @@ fn of(step: &Step) -> (u64, u64) {
 
 #[cfg(test)]
 mod tests {
+    use coilside_core::procedure::library::{PackSource, load};
+
     use super::*;
 
     fn pack(steps: &str) -> Pack {
         let head = "pack = \"p\"\nformat = 1\nversion = \"1.0.0\"\n";
         let conditions = "[[condition]]\nid = \"coil\"\noption = [{ id = \"plain\" }, { id = \"coated\" }]\n";
-        toml::from_str(&format!("{head}{conditions}[[phase]]\nid = \"all\"\n{steps}")).unwrap()
+        let asks = "[[phase.step]]\nid = \"ask\"\nasks = [\"coil\"]\n";
+        let toml = format!("{head}{conditions}[[phase]]\nid = \"all\"\n{asks}{steps}");
+        load(PackSource { toml, words: BTreeMap::new() }).unwrap().pack
     }
 
     #[test]
