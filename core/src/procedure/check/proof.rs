@@ -17,9 +17,9 @@ pub struct Proof {
     pub starts: u64,
     /// The straight way: answers given where they are asked, nothing taken back.
     pub straight: Space,
-    /// The whole alphabet: answers at any time and changed, marks taken back. Not looked at where the straight way
-    /// already shows a fault.
-    pub corrected: Option<Space>,
+    /// The same with one slip anywhere: the last mark taken back, or an answer changed. Not looked at where the straight
+    /// way already shows a fault.
+    pub mended: Option<Space>,
     /// States of the larger space, each with every set of facts that a pause can have made not known in it.
     pub paused: u64,
     /// The fault, or none: then the pack is proved.
@@ -119,12 +119,12 @@ impl Proof {
     /// Distinct states of everything that was gone through.
     #[must_use]
     pub fn states(&self) -> u64 {
-        self.corrected.unwrap_or(self.straight).states
+        self.mended.unwrap_or(self.straight).states
     }
 
     /// Allowed actions of everything that was gone through.
     #[must_use]
     pub fn transitions(&self) -> u64 {
-        self.corrected.unwrap_or(self.straight).transitions
+        self.mended.unwrap_or(self.straight).transitions
     }
 }

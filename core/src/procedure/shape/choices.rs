@@ -70,6 +70,7 @@ pub const READING_ROLES: &[&str] = &[
     "circuit-discharge",
     "circuit-liquid",
     "loop-temperature",
+    "fitting-temperature",
     "supply-ph",
     "supply-conductivity",
     "supply-hardness",

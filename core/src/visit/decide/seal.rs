@@ -2,7 +2,7 @@
 
 use super::{Circumstances, Decision, Refusal, words};
 use crate::id::{Letter, ReadingId, Slot, StepId};
-use crate::procedure::danger::{Danger, dangers};
+use crate::procedure::danger::{Danger, dangers_left};
 use crate::procedure::gate::{Applies, applies};
 use crate::procedure::pack::Pack;
 use crate::visit::event::Body;
@@ -117,12 +117,7 @@ pub(super) fn prepare(visit: &Visit, around: &Circumstances<'_>) -> Result<Decis
 
 /// Dangers that nobody may walk away from as if the work were done.
 fn left_dangerous(run: &Run) -> Vec<Danger> {
-    let mut open = dangers(&run.facts);
-    let acid_left = matches!(run.facts.get(&Fact::Loop), Some(Value::Acid | Value::Spent))
-        && !open.contains(&Danger::AcidPastValves);
-    if acid_left {
-        open.push(Danger::DrinkingWaterUnproved);
-    }
+    let mut open = dangers_left(&run.facts);
     // Running, with something that must not be run so.
     if run.is_unsafe() && run.facts.get(&Fact::Supply) == Some(&Value::On) {
         open.push(Danger::HandOverUnsafe);
@@ -132,8 +127,8 @@ fn left_dangerous(run: &Run) -> Vec<Danger> {
 
 /// Was the power taken away and neither given back nor locked? Then whoever comes next may switch it on.
 fn untagged(run: &Run) -> bool {
-    let known = |fact| run.facts.get(&fact).or_else(|| run.lapsed.get(&fact)).copied();
-    known(Fact::Supply).is_some_and(|supply| supply != Value::On) && run.facts.get(&Fact::Tag) != Some(&Value::Tagged)
+    run.last_known(Fact::Supply).is_some_and(|supply| supply != Value::On)
+        && run.facts.get(&Fact::Tag) != Some(&Value::Tagged)
 }
 
 /// Stopping is always possible. What is dangerous is written down with it.
