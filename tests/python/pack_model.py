@@ -126,11 +126,12 @@ class Model:
             for phase in step["phase"].get("after") or []:
                 earlier += [n for n, other in enumerate(self.steps) if other["phase"]["id"] == phase]
             step["earlier"] = earlier
+            step["needed"] = {pair(text) for text in step.get("needs") or []}
         self.decided = [
             sum(1 << n for n, step in enumerate(self.steps) if question["id"] in {name for name, _ in step["whens"]})
             for question in self.questions
         ]
-        self._waits, self._changes = {}, {}
+        self._waits, self._changes, self._answers, self._taken_back = {}, {}, {}, {}
 
     def _question(self, condition):
         """Answers that mean the same everywhere are one answer."""
@@ -204,11 +205,23 @@ class Model:
 
     def answers_to(self, number, facts):
         """Every answer to a question with the facts then; what brings danger is told by its name."""
+        if (number, facts) not in self._answers:
+            self._answers[number, facts] = list(self._answer(number, dict(facts)))
+        return self._answers[number, facts]
+
+    def _answer(self, number, before):
         for option, chosen in enumerate(self.questions[number]["options"]):
-            before = dict(facts)
             after = before | dict(pair(text) for text in chosen.get("sets") or [])
             bad = forbidden(after) - forbidden(before)
             yield option, None if bad else frozen(after), {("answer", self.questions[number]["id"])} if bad else set()
+
+    def taken_back(self, number, facts):
+        """The facts after a mark was taken back: what still is as its step set it is not known any more."""
+        if (number, facts) not in self._taken_back:
+            step = self.steps[number]
+            said = {pair(text) for text in (step.get("sets") or []) + (step.get("starts") or [])} - LINGERS
+            self._taken_back[number, facts] = facts - said
+        return self._taken_back[number, facts]
 
     def explore(self, slips):
         """Every state, what is wrong, the ends, and the edges. A state: behind, running, answers, facts, away, last mark."""
@@ -262,7 +275,7 @@ class Model:
                                 more.append((given[:question] + (option,) + given[question + 1 :], then))
                     ways = more
             for given, known in ways:
-                if not goes and not set(map(pair, step.get("needs") or [])) <= set(known):
+                if not goes and not step["needed"] <= known:
                     continue
                 then, faults = self.change(number, passage, not goes, known)
                 if then is None:
@@ -278,9 +291,8 @@ class Model:
     def slips(self, state):
         behind, running, answers, facts, away, last = state
         if last >= 0:
-            step, bit = self.steps[last], 1 << last
-            said = {pair(text) for text in (step.get("sets") or []) + (step.get("starts") or [])} - LINGERS
-            yield (behind & ~bit, running & ~bit, answers, frozen(dict(set(facts) - said)), away, None), set(), None
+            bit = 1 << last
+            yield (behind & ~bit, running & ~bit, answers, self.taken_back(last, facts), away, None), set(), None
         marked = behind | running
         for question, given in enumerate(answers):
             if given is None:

@@ -24,6 +24,9 @@ const FROM_START: usize = 10;
 /// Whole visits that go through the door, and the tries in each.
 const VISITS_AT_THE_DOOR: usize = 3;
 const MOVES_AT_THE_DOOR: usize = 120;
+/// Walks with any number of slips, each from the start, and the tries in each.
+const WALKS_WITH_SLIPS: usize = 150;
+const MOVES_WITH_SLIPS: usize = 120;
 /// States at which a walk can branch off.
 const POOL_MOST: usize = 2_000;
 
@@ -43,8 +46,8 @@ impl Dice {
 #[derive(Clone)]
 struct Walk<'a> {
     engine: Engine<'a>,
-    /// The one slip of the visit was made.
-    slipped: bool,
+    /// So many slips can still be made; the checker goes through one.
+    slips_left: usize,
     /// A mark was taken back: since then the facts may look dangerous because less is known.
     undone: bool,
 }
@@ -122,7 +125,7 @@ fn go_on(walk: &mut Walk<'_>, turns: &Turns<'_>, dice: &mut Dice) -> bool {
         walk.engine.pause();
         return false;
     }
-    if chance <= 2 && !walk.slipped {
+    if chance <= 2 && walk.slips_left > 0 {
         let Some(made) = slip(walk, dice) else { return false };
         // The same answer once more is taken and is no news.
         let marks = (walk.engine.run().steps.len(), walk.engine.run().conditions.clone());
@@ -131,7 +134,7 @@ fn go_on(walk: &mut Walk<'_>, turns: &Turns<'_>, dice: &mut Dice) -> bool {
         {
             return false;
         }
-        walk.slipped = true;
+        walk.slips_left -= 1;
         walk.undone |= matches!(made, Move::Undo { .. });
         return true;
     }
@@ -158,7 +161,7 @@ fn go_on(walk: &mut Walk<'_>, turns: &Turns<'_>, dice: &mut Dice) -> bool {
 pub(crate) fn walk_often(pack: &Pack, reachable: &Reachable<'_>, walks: usize) -> BTreeSet<StepId> {
     let turns = Turns::of(pack);
     let mut dice = Dice(20_260_504);
-    let start = Walk { engine: Engine::new(pack), slipped: false, undone: false };
+    let start = Walk { engine: Engine::new(pack), slips_left: 1, undone: false };
     let mut pool = vec![start];
     let mut done = BTreeSet::new();
     for _ in 0..walks {
@@ -215,7 +218,7 @@ fn whole_random_visits_come_to_the_same_at_the_door() {
         let mut dice = Dice(7);
         let mut acts = 0;
         for _ in 0..VISITS_AT_THE_DOOR {
-            let mut walk = Walk { engine: Engine::new(pack), slipped: false, undone: false };
+            let mut walk = Walk { engine: Engine::new(pack), slips_left: 1, undone: false };
             walk.engine.kept = Some(Vec::new());
             for _ in 0..MOVES_AT_THE_DOOR {
                 go_on(&mut walk, &turns, &mut dice);
@@ -224,5 +227,35 @@ fn whole_random_visits_come_to_the_same_at_the_door() {
         }
         assert!(acts > 100, "{}: {acts} actions", pack.pack);
         println!("{}: {acts} actions through the door", pack.pack);
+    }
+}
+
+/// Beyond the one slip that the checker goes through, the core's guard may stand alone. It holds.
+#[test]
+fn however_many_marks_are_taken_back_no_move_adds_a_danger() {
+    for loaded in built_in().unwrap() {
+        let pack = &loaded.pack;
+        let turns = Turns::of(pack);
+        let mut dice = Dice(11);
+        let (mut moves, mut dangerous) = (0, 0);
+        for _ in 0..WALKS_WITH_SLIPS {
+            let mut walk = Walk { engine: Engine::new(pack), slips_left: usize::MAX, undone: false };
+            for _ in 0..MOVES_WITH_SLIPS {
+                let before = walk.engine.run().clone();
+                if !go_on(&mut walk, &turns, &mut dice) {
+                    continue;
+                }
+                let after = walk.engine.run();
+                // What was taken back or lapsed is only not known any more; what was done must add nothing.
+                if after.order.len() >= before.order.len() && after.lapsed == before.lapsed {
+                    let standing = dangers(&before.facts);
+                    let added: Vec<_> = dangers(&after.facts).into_iter().filter(|it| !standing.contains(it)).collect();
+                    assert_eq!(added, [], "{}: after {:?}", pack.pack, after.order);
+                    moves += 1;
+                    dangerous += usize::from(!standing.is_empty());
+                }
+            }
+        }
+        assert!(moves > WALKS_WITH_SLIPS * 20 && dangerous > 0, "{}: {moves} moves, {dangerous} in danger", pack.pack);
     }
 }
