@@ -3,11 +3,16 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing, reason = "tests")]
 
 mod door;
+mod engine;
 mod faults;
+mod from_outside;
 mod guide;
+mod mutants;
 mod proved;
+mod replay;
 mod schema;
 mod shape;
+mod walks;
 
 use std::fs;
 use std::path::{Path, PathBuf};

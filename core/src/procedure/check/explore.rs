@@ -224,6 +224,9 @@ impl Explorer<'_, '_> {
     fn answered(&mut self, at: u32, answers: Answers, number: usize, option: usize, facts: &Facts) -> Option<Facts> {
         let question = self.plan.questions.get(number)?;
         let chosen = question.options.get(option.checked_sub(1)?)?;
+        if chosen.sets.is_empty() {
+            return Some(*facts);
+        }
         let sets: Facts = chosen.sets.iter().map(|holds| (holds.fact, holds.value)).collect();
         let after = facts_after(facts, &sets, &[]);
         // An answer tells what is, and changes no liquid: only the states themselves count.
@@ -291,23 +294,18 @@ impl Explorer<'_, '_> {
         self.reach(next, Came { from: at, deed: Deed::Undo, number, answers: state.answers });
     }
 
-    /// An answer is changed, as long as no step is marked that it decides about; or given once more, and sets its facts
-    /// once more.
+    /// An answer is changed, as long as no step is marked that it decides about.
     fn answer_otherwise(&mut self, at: u32, state: &State, facts: &Facts) {
         let plan = self.plan;
         let marked = state.behind | state.running;
         for (number, question) in plan.questions.iter().enumerate() {
             let given = state.answers.get(number);
-            let decides =
-                |(step, planned): (usize, &Planned<'_>)| marked >> step & 1 == 1 && planned.when.contains(&number);
-            let settled = plan.steps.iter().enumerate().any(decides);
-            for option in (1..=question.options.len()).filter(|option| given != 0 && (*option == given || !settled)) {
+            let settled = marked & question.decides != 0;
+            for option in (1..=question.options.len()).filter(|option| given != 0 && *option != given && !settled) {
                 let Some(after) = self.answered(at, state.answers, number, option, facts) else { continue };
                 let facts = self.out.facts.intern(&after).0;
                 let next = State { answers: state.answers.with(number, option), facts, slip: Slip::Over, ..*state };
-                if (next.answers, next.facts) != (state.answers, state.facts) {
-                    self.reach(next, Came { from: at, deed: Deed::Answer, number, answers: next.answers });
-                }
+                self.reach(next, Came { from: at, deed: Deed::Answer, number, answers: next.answers });
             }
         }
     }
@@ -322,6 +320,9 @@ impl Explorer<'_, '_> {
 
     /// Everything behind or of no concern: the end of the work, fit to be sealed or not.
     fn look_for_end(&mut self, at: u32, state: &State, facts: &Facts) {
+        if self.plan.everyone & !state.behind != 0 {
+            return;
+        }
         let seen = self.seen(state, state.answers, facts);
         let over = |(number, planned): (usize, &Planned<'_>)| {
             state.behind >> number & 1 == 1 || applies(planned.step, &seen) == Applies::No

@@ -4,8 +4,8 @@
 //! waiting time, mark a step done, leave a step out in its turn, answer what a step asks, let facts lapse in any number of
 //! pauses and look at them again, change a setting and bring it home; and one slip a visit, anywhere: the last mark taken
 //! back, or an answer changed. Taken as possible at any time are: waiting, readings and photographs (or answering for
-//! them). A fact that a measurement must bear out holds
-//! once it is borne out; until then its step is not done, which is one of the orders anyway.
+//! them). A fact that a measurement must bear out holds once it is borne out; until then its step is not done, which is one
+//! of the orders anyway.
 //!
 //! A pack is refused for
 //! - a step that its own gates let through although the core's last guard (`danger.rs`) refuses it. The guard would hold
@@ -21,7 +21,7 @@
 //! Not known counts as not safe, so taking a mark back and a pause can make the facts look dangerous. They take knowledge
 //! and bring nothing about: what counts is what may be done next. After a slip no trap is looked for: more marks can
 //! always be taken back. Several slips in one visit are not gone through, for with each the space grows by its own size:
-//! there the core's guard stands without the pack's gates, and random walks through the field try it. What happened all the same is the truth and no allowed
+//! there the core's guard may stand alone, and random walks try it. What happened all the same is the truth and no allowed
 //! action; breaking off is always possible and is no end.
 
 mod explore;

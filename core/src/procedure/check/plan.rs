@@ -17,6 +17,8 @@ pub(super) struct Plan<'a> {
     pub(super) steps: Vec<Planned<'a>>,
     pub(super) questions: Vec<Question<'a>>,
     pub(super) excursions: Vec<&'a ExcursionId>,
+    /// Steps that concern every unit, as bits.
+    pub(super) everyone: u128,
     /// Every combination of answers.
     pub(super) starts: u64,
 }
@@ -27,8 +29,6 @@ pub(super) struct Planned<'a> {
     pub(super) step: &'a Step,
     /// Questions that it asks.
     pub(super) asks: Vec<usize>,
-    /// Questions that decide whether it applies.
-    pub(super) when: Vec<usize>,
     /// Steps before it that concern every unit, as bits.
     pub(super) always: u128,
     pub(super) opens: Option<usize>,
@@ -39,6 +39,8 @@ pub(super) struct Planned<'a> {
 pub(super) struct Question<'a> {
     pub(super) id: &'a ConditionId,
     pub(super) options: Vec<&'a ConditionOption>,
+    /// Steps that it decides about, as bits.
+    pub(super) decides: u128,
     /// For every option of the pack the one that stands for it, counted from one.
     stands_for: Vec<(&'a str, usize)>,
 }
@@ -69,17 +71,15 @@ impl<'a> Plan<'a> {
         let excursion = |id: &Option<ExcursionId>| {
             id.as_ref().and_then(|id| pack.excursions.iter().position(|known| known.id == *id))
         };
-        let when = |step: &Step| step.when.iter().filter_map(|when| number(&when.condition)).collect();
         let steps: Vec<_> = pack
             .steps()
             .map(|(phase, step)| {
                 let turn = Turn::of(pack, phase, step);
-                let always = turn.earlier().filter(|(number, step)| *number < STEPS_MAX && step.when.is_empty());
-                let always = always.fold(0, |bits, (number, _)| bits | 1_u128 << number);
+                let always = turn.earlier().filter(|(_, step)| step.when.is_empty());
+                let always = bits(always.map(|(number, _)| number));
                 Planned {
                     step,
                     asks: step.asks.iter().filter_map(number).collect(),
-                    when: when(step),
                     always,
                     opens: excursion(&step.opens),
                     homes: excursion(&step.homes),
@@ -103,8 +103,21 @@ impl<'a> Plan<'a> {
         let starts = pack.conditions.iter().fold(1_u64, |all, condition| {
             all.saturating_mul(u64::try_from(condition.options.len()).unwrap_or(u64::MAX))
         });
-        Ok(Plan { steps, questions, excursions: pack.excursions.iter().map(|known| &known.id).collect(), starts })
+        let everyone = steps.iter().filter(|planned| planned.step.when.is_empty());
+        let everyone = bits(everyone.map(|planned| planned.turn.step.0));
+        Ok(Plan {
+            steps,
+            questions,
+            everyone,
+            excursions: pack.excursions.iter().map(|known| &known.id).collect(),
+            starts,
+        })
     }
+}
+
+/// Numbers as bits; those that are too large are left out, and refused elsewhere.
+fn bits(numbers: impl Iterator<Item = usize>) -> u128 {
+    numbers.filter(|number| *number < STEPS_MAX).fold(0, |bits, number| bits | 1 << number)
 }
 
 fn question<'a>(pack: &'a Pack, condition: &'a Condition) -> Question<'a> {
@@ -123,7 +136,9 @@ fn question<'a>(pack: &'a Pack, condition: &'a Condition) -> Question<'a> {
         }
         stands_for.push((option.id.as_str(), place + 1));
     }
-    Question { id: &condition.id, options, stands_for }
+    let named = |step: &Step| step.when.iter().any(|when| when.condition == condition.id);
+    let decides = bits(pack.steps().enumerate().filter(|(_, (_, step))| named(step)).map(|(number, _)| number));
+    Question { id: &condition.id, options, decides, stands_for }
 }
 
 impl Question<'_> {

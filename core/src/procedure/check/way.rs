@@ -14,7 +14,7 @@ pub(super) fn counter_example(plan: &Plan<'_>, explored: &Explored, met: &Met) -
         let step = plan.steps.get(came.number).map(|planned| planned.step.id.clone());
         match came.deed {
             // The answer itself was all.
-            Deed::Answer => way.answer_again(came.answers, came.number),
+            Deed::Answer => {}
             Deed::Pass(Passage::Start) => way.moves.extend(step.map(|step| Move::Start { step })),
             Deed::Pass(Passage::Done) => way.moves.extend(step.map(|step| Move::Done { step })),
             Deed::Skip => way.moves.extend(step.map(|step| Move::Skip { step })),
@@ -64,15 +64,6 @@ impl Way<'_, '_> {
             if answers.get(number) != 0 && answers.get(number) != self.given.get(number) {
                 self.give(number, answers.get(number));
             }
-        }
-    }
-
-    /// An answer that was given before is given once more.
-    fn answer_again(&mut self, answers: Answers, number: usize) {
-        let fresh = matches!(self.moves.last(), Some(Move::Answer { condition, .. })
-            if self.plan.questions.get(number).is_some_and(|question| question.id == condition));
-        if !fresh {
-            self.give(number, answers.get(number));
         }
     }
 }

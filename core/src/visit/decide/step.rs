@@ -183,11 +183,15 @@ pub(super) fn choose(run: &Run, field: &str, option: &str, around: &Circumstance
     };
     let condition = around.pack.condition(id).ok_or_else(no_such)?;
     let chosen = condition.options.iter().find(|known| known.id == option).ok_or_else(no_such)?;
+    if run.conditions.get(&condition.id).is_some_and(|answer| answer == option) {
+        // Said again, it is no news: what it had set may have been worked on since.
+        return Ok(Decision::default());
+    }
     // An answer changed after work has begun on it could open a gate that the work has shut.
     let used = around.pack.steps().any(|(_, step)| {
         step.when.iter().any(|when| when.condition == condition.id) && run.steps.contains_key(&step.id)
     });
-    if used && run.conditions.get(&condition.id).is_some_and(|answer| answer != option) {
+    if used && run.conditions.contains_key(&condition.id) {
         return Err(Refusal::Gate { step: StepId(id.to_owned()), missing: vec![Missing::AlreadyDone] });
     }
     Ok(Decision {
