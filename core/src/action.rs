@@ -47,6 +47,8 @@ pub enum Action {
     Recheck { fact: String },
     /// Note something wrong or worth knowing: the drafts of `finding` and the choice of `severity`.
     AddFinding,
+    /// A finding was mended, the first being '0'. What was done: the draft of `mended:<finding>`.
+    MendFinding { finding: String },
     /// Close the record: freezes it and asks for the signature.
     Seal,
     /// Go on working before the signature came.

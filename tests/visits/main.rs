@@ -4,6 +4,7 @@
 mod bad_input;
 mod break_off;
 mod log;
+mod mechanics;
 mod no_room;
 mod photographs;
 mod refusals;

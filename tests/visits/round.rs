@@ -218,7 +218,7 @@ fn the_seal_writes_down_what_the_terms_ask_for_beside_what_is_there() {
     let bodies = events(&scene);
     let at = bodies.iter().position(|body| matches!(body, Body::CoverJudged { .. })).unwrap();
     assert!(matches!(bodies[at + 1], Body::SealPrepared { .. }), "it stands under the seal");
-    let judged = &scene.visit().unwrap().cover[&"A".into()];
+    let judged = &scene.visit().unwrap().cover["A"];
     assert_eq!((judged.verdict, judged.terms.as_str()), (Verdict::AsAsked, "Five Years"));
     assert_eq!(
         judged.reasons,

@@ -12,7 +12,7 @@ use crate::round::accreditation::held;
 use crate::round::{AssignedUnit, Technician, cover, day_of};
 use crate::screen::{Notice, Turn, notice_of};
 use crate::store::{Commit, NewEffect};
-use crate::visit::decide::{Circumstances, Decision, Refusal, decide};
+use crate::visit::decide::{Decision, Refusal, decide};
 use crate::visit::event::{Body, sha256};
 use crate::visit::state::Visit;
 use crate::words::{LANGUAGES, Words};
@@ -155,7 +155,7 @@ impl Desk {
             return Err(DoorError::NoSuch { what: "visit", name: String::new() });
         };
         let drafts = self.store.drafts(&place)?;
-        let around = Circumstances { unit: &seat.unit, pack: &seat.pack.pack, drafts: &drafts, units: self.units, now };
+        let around = self.around(seat, &drafts, now);
         let decided = if seat.sealed { Err(Refusal::Sealed) } else { decide(&seat.visit, action, &around) };
         match decided {
             Ok(decision) => {

@@ -113,7 +113,7 @@ impl Desk {
     /// What stands at the fields whose text was meant: a question that was open when the device died is still open.
     fn asked_before(&self, seat: &Seat, now: &Now) -> Result<BTreeMap<String, Refusal>, DoorError> {
         let drafts = self.store.drafts(&seat.draft_place())?;
-        let around = Circumstances { unit: &seat.unit, pack: &seat.pack.pack, drafts: &drafts, units: self.units, now };
+        let around = self.around(seat, &drafts, now);
         let meant = self.store.meant_drafts(&seat.draft_place())?.into_iter();
         let asked = meant.filter_map(|field| {
             let text = drafts.get(&field)?.clone();
@@ -121,6 +121,24 @@ impl Desk {
             refusal.field().is_some().then_some((field, refusal))
         });
         Ok(asked.collect())
+    }
+
+    /// What a decision about an open visit looks at.
+    pub(super) fn around<'a>(
+        &'a self,
+        seat: &'a Seat,
+        drafts: &'a BTreeMap<String, String>,
+        now: &'a Now,
+    ) -> Circumstances<'a> {
+        Circumstances {
+            unit: &seat.unit,
+            pack: &seat.pack.pack,
+            drafts,
+            units: self.units,
+            now,
+            technician: &self.technician,
+            shares: seat.assignment.shares.as_deref(),
+        }
     }
 
     pub(super) fn seat_of(&self, id: &VisitId) -> Result<Seat, DoorError> {

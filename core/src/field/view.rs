@@ -21,6 +21,7 @@ impl Desk {
                     .ok_or_else(|| DoorError::NoSuch { what: "unit", name: seat.unit.0.clone() })?,
                 pack: &seat.pack.pack,
                 assignment: &seat.assignment,
+                technician: &self.technician,
                 drafts: &drafts,
                 problems: &self.problems,
                 sealed: seat.sealed,

@@ -154,10 +154,15 @@ pub fn faults(pack: &Pack) -> Vec<String> {
     }
     for mix in &pack.mixes {
         let by = format!("mix '{}'", mix.id);
-        for id in [&mix.parts_water, &mix.percent, &mix.dose].into_iter().flatten().chain([&mix.total]) {
+        let ways = [&mix.parts_water, &mix.percent, &mix.dose, &mix.cups, &mix.bucket, &mix.fills, &mix.vessel];
+        for id in ways.into_iter().flatten().chain([&mix.total]) {
             named("reading", &readings, id.as_str(), &by);
         }
         mix.chemical.iter().for_each(|id| named("chemical", &chemicals, id, &by));
+    }
+    for excursion in &pack.excursions {
+        let by = format!("excursion '{}'", excursion.id);
+        excursion.shot.iter().for_each(|id| named("shot", &shots, id.as_str(), &by));
     }
     for phase in &pack.phases {
         phase.after.iter().for_each(|id| named("phase", &phases, id.as_str(), &format!("phase '{}'", phase.id)));

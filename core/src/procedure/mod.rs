@@ -4,5 +4,6 @@ pub mod danger;
 pub mod gate;
 pub mod library;
 pub mod measure;
+pub mod mixing;
 pub mod pack;
-mod proof;
+pub mod proof;

@@ -1,6 +1,7 @@
 //! The owner's summary as content: what was done, what changed, what was found, what is next. Renderings lie elsewhere.
 
 use crate::id::{Digest, Letter};
+use crate::procedure::danger::Danger;
 use crate::procedure::gate::{Applies, applies};
 use crate::procedure::measure::Units;
 use crate::procedure::pack::{Pack, Reading};
@@ -157,8 +158,10 @@ pub fn summary(from: &Sources<'_>) -> Summary {
 
 fn answers(from: &Sources<'_>) -> Vec<Answer> {
     let words = from.words;
-    let unsafe_found =
-        from.visit.runs.values().any(|run| run.findings.iter().any(|finding| finding.severity == Severity::Unsafe));
+    let unsafe_found = from.visit.runs.values().any(Run::is_unsafe);
+    let left = from.visit.broken_off.as_ref().map_or(&[][..], |broken| &broken.dangers);
+    let findings = || from.visit.runs.values().flat_map(|run| &run.findings);
+    let mended = findings().any(|finding| finding.severity == Severity::Unsafe && finding.mended.is_some());
     let stopped = from.visit.broken_off.is_some();
     let safe = !unsafe_found && !stopped;
     let running = |run: &Run| run.facts.get(&Fact::Supply) == Some(&Value::On);
@@ -172,8 +175,11 @@ fn answers(from: &Sources<'_>) -> Vec<Answer> {
         (true, false) => "summary-hot-yes",
     };
     let safe_key = match (unsafe_found, stopped) {
+        (_, true) if left == [Danger::LeftUntagged] => "summary-safe-stopped-untagged",
+        (_, true) if !left.is_empty() => "summary-safe-stopped-dangerous",
         (true, _) => "summary-safe-no",
         (false, true) => "summary-safe-stopped",
+        (false, false) if mended => "summary-safe-yes-mended",
         (false, false) => "summary-safe-yes",
     };
     vec![
@@ -320,7 +326,10 @@ fn findings(words: &Words, run: &Run) -> Vec<Found> {
         .map(|finding| Found {
             severity: finding.severity,
             severity_text: words.text(key(finding.severity)),
-            text: finding.text.clone(),
+            text: finding.mended.as_ref().map_or_else(
+                || finding.text.clone(),
+                |mended| words.fill("summary-mended", &[("finding", &finding.text), ("words", &mended.words)]),
+            ),
         })
         .collect();
     found.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
@@ -348,7 +357,11 @@ fn settings(words: &Words, run: &Run) -> Vec<String> {
             let name = words.text(&format!("excursion-{id}"));
             let (home, away) = (excursion.home.as_str(), excursion.away.as_str());
             match &excursion.end {
-                ExcursionEnd::Home { .. } => None,
+                ExcursionEnd::Home { answered, .. } if answered.is_empty() => None,
+                ExcursionEnd::Home { shows, answered } => Some(words.fill(
+                    "excursion-home-differs",
+                    &[("setting", &name), ("home", home), ("shows", shows), ("reason", answered)],
+                )),
                 ExcursionEnd::Left { reason } => Some(words.fill(
                     "summary-setting-left",
                     &[("setting", &name), ("home", home), ("away", away), ("reason", reason)],

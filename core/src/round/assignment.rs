@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
+use super::Shared;
 use super::terms::Terms;
 use crate::visit::event::Severity;
 
@@ -22,6 +23,10 @@ pub struct Assignment {
     pub owner: Owner,
     /// What.
     pub units: Vec<AssignedUnit>,
+    /// What its units share. Without a word they are taken to share supply, valves, cylinder and lock; an empty list says
+    /// that they share nothing.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub shares: Option<Vec<Shared>>,
     /// The day for which the office planned it, ISO 8601, where it did.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub planned: Option<String>,

@@ -3,9 +3,10 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::amount::{Measure, concentrate, preset};
+use super::amount::{Measure, counted};
 use crate::id::ConditionId;
 use crate::procedure::gate::{Applies, applies};
+use crate::procedure::mixing::worked;
 use crate::procedure::pack::{ChemicalKind, Pack, Step};
 use crate::visit::state::Run;
 
@@ -172,7 +173,9 @@ impl Sums {
         let Some(mix) = step.mix.as_ref().and_then(|id| job.pack.mix(id)) else { return };
         let Some(id) = &mix.chemical else { return };
         let Some(chemical) = job.pack.chemicals.iter().find(|known| known.id == *id) else { return };
-        let Some((amount, measure)) = concentrate(job.pack, mix, &|reading| preset(job.pack, reading)) else { return };
+        // Before the visit nothing was read off: the presets tell.
+        let Some(mixed) = worked(job.pack, &Run::default(), mix) else { return };
+        let (amount, measure) = counted(mixed.concentrate);
         self.acid |= chemical.kind == ChemicalKind::Acid;
         let key = (chemical.kind, (job.name)(&format!("chemical-{id}")), measure);
         let sum = self.chemicals.entry(key).or_default();

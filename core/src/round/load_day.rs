@@ -105,9 +105,9 @@ fn the_load_list_of_five_visits_adds_up() {
     check(&load.chemicals[0], "chemical-descaler", ChemicalKind::Acid, Measure::Millilitre, 400.0, 200.0, 720.0);
     assert_eq!(load.chemicals[0].sites, ["Mill", "School", "Inn"]);
 
-    // Bicarbonate. 50 g to a litre, 2.1 L: 105 g, wherever there is acid: 210 g sure, 105 g perhaps.
-    // 315 × 1.2 = 378, in steps of ten 380 g.
-    check(&load.chemicals[1], "chemical-bicarbonate", ChemicalKind::Alkali, Measure::Gram, 210.0, 105.0, 380.0);
+    // Bicarbonate. 50 g to a litre (a kilogram) of water, 2.1 kg in all: 2.1 × 50 / 1050 = 0.1 kg, wherever there is acid:
+    // 200 g sure, 100 g perhaps. 300 × 1.2 = 360 g.
+    check(&load.chemicals[1], "chemical-bicarbonate", ChemicalKind::Alkali, Measure::Gram, 200.0, 100.0, 360.0);
 
     // Degreaser. One part to ten, 12 L: 12 / 11 = 1.090909 L at plain coils: Mill and Inn 2.181818 L, School perhaps.
     // 3272.727 × 1.2 = 3927.27, in steps of ten 3930 mL.

@@ -25,6 +25,7 @@ pub mod frost;
 pub mod heat;
 pub mod heating_curve;
 pub mod instrument;
+pub mod materials;
 pub mod performance;
 pub mod performance_error;
 pub mod place;

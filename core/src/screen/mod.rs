@@ -2,10 +2,13 @@
 
 mod block;
 mod close;
+mod excursion;
 mod fields;
 mod frame;
 mod history;
 mod load;
+mod materials;
+mod mix;
 mod notices;
 mod reasons;
 mod results;

@@ -71,6 +71,8 @@ pub struct VisitView<'a> {
     pub pack: &'a Pack,
     /// Its assignment.
     pub assignment: &'a Assignment,
+    /// Who works, with their own instruments.
+    pub technician: &'a Technician,
     /// Half-typed texts.
     pub drafts: &'a BTreeMap<String, String>,
     /// What is wrong with fields.
@@ -161,7 +163,7 @@ pub(super) fn bare(view: &View<'_>, title: &str) -> Screen {
         subtitle: String::new(),
         unit: None,
         progress: None,
-        strip: Vec::new(),
+        strip: view.visit.iter().flat_map(|visit| frame::away(view, visit)).collect(),
         notices: view.notices.to_vec(),
         blocks: Vec::new(),
         foot: Vec::new(),

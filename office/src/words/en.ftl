@@ -110,6 +110,7 @@ office-setting-now = Now
 office-setting-open = Still away
 office-setting-back = Back
 office-setting-left = Left away
+office-setting-differs = Back, reads otherwise
 office-work = The work in order ({ $n })
 office-mark-running = Running
 office-mark-done = Done
@@ -140,6 +141,7 @@ office-change = Change
 office-instrument = Instrument
 office-unusual = unusual, confirmed
 office-corrected = taken { $n } times
+office-calibration-lapsed = calibration ended on { $until }
 
 ## The owner's summary
 
@@ -184,3 +186,11 @@ office-used-of-days = What visits used
 office-used-from = From
 office-used-to = To
 office-summary-cover = Terms of cover
+
+## Mixes and notes
+
+office-mixes = Mixes
+office-mix = Mix
+office-water = Water
+office-concentrate = Concentrate
+office-note = Note
