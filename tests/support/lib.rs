@@ -21,24 +21,36 @@ use p256::ecdsa::{Signature, SigningKey};
 /// 2026-05-04 08:00 UTC, a Monday.
 pub const MORNING_UTC_MS: i64 = 1_777_881_600_000;
 
+/// The pack that most tests play.
+pub const ADD_ON: &str = "add-on-water-heater";
+
 /// A technician who answers everything.
 pub struct Technician {
     key: Option<SigningKey>,
+    /// The pack of the unit that stands before them.
+    pub pack: String,
     /// Answers that differ from the usual ones: field and answer.
-    pub other: Vec<(&'static str, &'static str)>,
+    pub other: Vec<(String, String)>,
 }
 
 impl Default for Technician {
     fn default() -> Self {
-        Technician { key: SigningKey::from_slice(&[11; 32]).ok(), other: Vec::new() }
+        Technician { key: SigningKey::from_slice(&[11; 32]).ok(), pack: ADD_ON.to_owned(), other: Vec::new() }
     }
 }
 
 impl Technician {
     /// One who answers some questions otherwise.
     #[must_use]
-    pub fn who_says(other: &[(&'static str, &'static str)]) -> Technician {
-        Technician { other: other.to_vec(), ..Technician::default() }
+    pub fn who_says(other: &[(&str, &str)]) -> Technician {
+        Technician::at(ADD_ON, other)
+    }
+
+    /// One at a unit of another kind.
+    #[must_use]
+    pub fn at(pack: &str, other: &[(&str, &str)]) -> Technician {
+        let other = other.iter().map(|(field, answer)| ((*field).to_owned(), (*answer).to_owned())).collect();
+        Technician { pack: pack.to_owned(), other, ..Technician::default() }
     }
 
     /// The public key, SEC1 uncompressed.
@@ -48,7 +60,7 @@ impl Technician {
     }
 
     fn otherwise(&self, field: &str) -> Option<String> {
-        self.other.iter().find(|(known, _)| *known == field).map(|(_, answer)| (*answer).to_owned())
+        self.other.iter().find(|(known, _)| known == field).map(|(_, answer)| answer.clone())
     }
 }
 
@@ -78,14 +90,19 @@ impl Answers for Technician {
             "read:supply-hardness" => "180",
             "read:supply-alkalinity" => "150",
             "read:water-use" => "180",
+            // One label said in its three ways: 1 to 10, and 1 to 20 for the neutraliser.
+            "read:cleaner-percent" | "read:descaler-percent" => "9.1",
+            "read:cleaner-dose" | "read:descaler-dose" => "100",
+            "read:neutraliser-percent" => "4.8",
+            "read:neutraliser-dose" => "50",
+            "read:glycol-parts" => "1.9",
             "read:insulation" => "120",
             "read:winding-temperature" => "24.0",
             "read:capacitance" => "24.7",
             "read:capacitance-label" => "25",
             _ if field.starts_with("home:") || field.starts_with("back:") => "55",
             _ if field.starts_with("away:") => "40",
-            _ if field.starts_with("read:") => "20",
-            _ => return None,
+            _ => return field.strip_prefix("read:").map(|id| likely(&self.pack, id)),
         };
         Some(text.to_owned())
     }
@@ -100,10 +117,13 @@ impl Answers for Technician {
             "condition:sea" => "far",
             "condition:casing" => "metal",
             "condition:exchanger" => "stainless",
+            "condition:descaler" => "citric",
             "condition:reheat" => "reached",
-            _ => "yes",
+            _ => "",
         };
-        Some(option.to_owned())
+        let condition = look::pack(&self.pack).pack.condition(field.strip_prefix("condition:").unwrap_or_default())?;
+        let known = |id: &str| condition.options.iter().find(|known| known.id == id);
+        known(option).or(condition.options.first()).map(|option| option.id.clone())
     }
 
     fn photograph(&self, slot: &str, _: &Now) -> Vec<u8> {
@@ -118,6 +138,19 @@ impl Answers for Technician {
         let bytes = STANDARD.decode(bytes_base64).unwrap_or_default();
         let signature: Option<Signature> = self.key.as_ref().map(|key| key.sign(&bytes));
         signature.map(|signature| STANDARD.encode(signature.to_der())).unwrap_or_default()
+    }
+}
+
+/// What a reading of a pack would likely be: what the pack presets, or the middle of what is usual.
+fn likely(pack: &str, id: &str) -> String {
+    let Some(reading) = look::pack(pack).pack.reading(id) else { return "20".to_owned() };
+    if let Some(preset) = &reading.preset {
+        return preset.clone();
+    }
+    let number = |text: &String| text.parse::<f64>().ok();
+    match reading.usual.as_ref().and_then(|[from, to]| number(from).zip(number(to))) {
+        Some((from, to)) => format!("{:.*}", usize::from(reading.decimals), f64::midpoint(from, to)),
+        None => "20".to_owned(),
     }
 }
 
@@ -138,6 +171,21 @@ pub fn jpeg_of(name: &str) -> Vec<u8> {
 /// An assignment with one unit of the add-on kind.
 #[must_use]
 pub fn assignment(id: &str) -> Assignment {
+    assignment_of(id, ADD_ON)
+}
+
+/// What flows in the circuit of such a unit, where the pack is for one refrigerant only.
+fn flows_in(pack: &str) -> Option<&'static str> {
+    match pack {
+        "monobloc-r290" => Some("R290"),
+        "split-r744-water-heater" => Some("R744"),
+        _ => None,
+    }
+}
+
+/// An assignment with one unit that is served by a pack.
+#[must_use]
+pub fn assignment_of(id: &str, pack: &str) -> Assignment {
     let past = PastReading {
         reading: "air-on-found".into(),
         value: "17.0".into(),
@@ -162,7 +210,8 @@ pub fn assignment(id: &str) -> Assignment {
             maker: "Invented".into(),
             model: "Model One".into(),
             serial: "AB-1042".into(),
-            pack: "add-on-water-heater".into(),
+            pack: pack.into(),
+            refrigerant: flows_in(pack).map(Into::into),
             history: vec![past],
             ..AssignedUnit::default()
         }],

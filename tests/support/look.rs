@@ -1,20 +1,51 @@
 //! Looking at screens, words and folders.
 
 use std::collections::BTreeMap;
+use std::sync::OnceLock;
 
-use coilside_core::procedure::library::built_in;
+use coilside_core::procedure::library::{LoadedPack, built_in};
 use coilside_core::screen::{Block, Notice, Screen};
 use coilside_core::words::Words;
 
-/// The words of a language with those of the built-in pack.
+/// A built-in pack by its name.
+///
+/// # Panics
+/// Where there is none: a fault of the test or of the sources.
+#[must_use]
+#[allow(clippy::expect_used, reason = "a pack that cannot be read is a fault of the sources")]
+pub fn pack(name: &str) -> &'static LoadedPack {
+    packs().iter().find(|loaded| loaded.pack.pack == name).expect("there is a pack of this name")
+}
+
+/// Every built-in pack, read once.
+///
+/// # Panics
+/// Where they cannot be read: a fault of the sources.
+#[must_use]
+#[allow(clippy::expect_used, reason = "packs that cannot be read are a fault of the sources")]
+pub fn packs() -> &'static [LoadedPack] {
+    static PACKS: OnceLock<Vec<LoadedPack>> = OnceLock::new();
+    PACKS.get_or_init(|| built_in().expect("the built-in packs can be read"))
+}
+
+/// The words of a language with those of the add-on pack.
+///
+/// # Panics
+/// Where they cannot be read: a fault of the sources.
+#[must_use]
+pub fn words(language: &str) -> Words {
+    words_of(language, crate::ADD_ON)
+}
+
+/// The words of a language with those of a built-in pack.
 ///
 /// # Panics
 /// Where they cannot be read: a fault of the sources.
 #[must_use]
 #[allow(clippy::expect_used, reason = "words that cannot be read are a fault of the sources")]
-pub fn words(language: &str) -> Words {
-    let pack = built_in().ok().and_then(|packs| packs.into_iter().next()).expect("there is a pack");
-    Words::new(language, pack.source.words.get(language).map(String::as_str)).expect("the words can be read")
+pub fn words_of(language: &str, name: &str) -> Words {
+    let of_pack = pack(name).source.words.get(language).map(String::as_str);
+    Words::new(language, of_pack).expect("the words can be read")
 }
 
 /// The step that the screen of now puts first.

@@ -12,8 +12,8 @@ use coilside_core::visit::event::Event;
 use coilside_core::visit::state::{Run, Visit};
 use coilside_office::demo::player::{Answers as _, Clock, Move, PlayError, Player};
 
-use crate::look::{next_step, words};
-use crate::{MORNING_UTC_MS, Technician, assignment, folder, open};
+use crate::look::{next_step, words_of};
+use crate::{ADD_ON, MORNING_UTC_MS, Technician, assignment_of, folder, open};
 
 /// Why a scene did not come about.
 #[derive(Debug)]
@@ -57,12 +57,20 @@ impl Scene {
     ///
     /// # Errors
     /// Where it cannot be opened.
-    pub fn before(other: &[(&'static str, &'static str)]) -> Result<Scene, SceneError> {
+    pub fn before(other: &[(&str, &str)]) -> Result<Scene, SceneError> {
+        Scene::before_of(ADD_ON, other)
+    }
+
+    /// The same with a unit of another kind.
+    ///
+    /// # Errors
+    /// Where it cannot be opened.
+    pub fn before_of(pack: &str, other: &[(&str, &str)]) -> Result<Scene, SceneError> {
         let folder = folder().map_err(|error| SceneError::Other(error.to_string()))?;
-        let technician = Technician::who_says(other);
+        let technician = Technician::at(pack, other);
         let clock = Clock::at(MORNING_UTC_MS, 120);
         let field = open(folder.path(), &clock.now(), &technician)?;
-        field.assigned(&[assignment("a1")])?;
+        field.assigned(&[assignment_of("a1", pack)])?;
         Ok(Scene { folder, technician, clock, field: Some(field), count: 0 })
     }
 
@@ -70,7 +78,7 @@ impl Scene {
     ///
     /// # Errors
     /// Where it cannot be begun.
-    pub fn begun(other: &[(&'static str, &'static str)]) -> Result<Scene, SceneError> {
+    pub fn begun(other: &[(&str, &str)]) -> Result<Scene, SceneError> {
         let mut scene = Scene::before(other)?;
         scene.act(&Action::StartVisit { assignment: "a1".into() })?;
         Ok(scene)
@@ -80,7 +88,7 @@ impl Scene {
     ///
     /// # Errors
     /// Where the step never comes.
-    pub fn at_step(step: &str, other: &[(&'static str, &'static str)]) -> Result<Scene, SceneError> {
+    pub fn at_step(step: &str, other: &[(&str, &str)]) -> Result<Scene, SceneError> {
         let mut scene = Scene::begun(other)?;
         scene.play_to(step)?;
         Ok(scene)
@@ -294,7 +302,7 @@ impl Scene {
     #[must_use]
     #[allow(clippy::expect_used, reason = "a key that is not there is a fault of the test itself")]
     pub fn text(&self, language: &str, key: &str) -> String {
-        words(language).get(key).expect("the key has words")
+        words_of(language, &self.technician.pack).get(key).expect("the key has words")
     }
 
     /// Closes the door, as a killed app does.
@@ -343,7 +351,8 @@ pub fn copy_of(from: &std::path::Path, clock: &Clock, technician: &Technician) -
             std::fs::copy(from.join(name), folder.path().join(name)).map_err(other)?;
         }
     }
-    let technician = Technician::who_says(&technician.other);
+    let technician =
+        Technician { pack: technician.pack.clone(), other: technician.other.clone(), ..Technician::default() };
     let field = open(folder.path(), &clock.now(), &technician)?;
     Ok(Scene { folder, technician, clock: clock.clone(), field: Some(field), count: 10_000 })
 }

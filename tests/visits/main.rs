@@ -6,6 +6,7 @@ mod break_off;
 mod log;
 mod mechanics;
 mod no_room;
+mod packs;
 mod photographs;
 mod refusals;
 mod results;

@@ -12,7 +12,7 @@ use coilside_core::screen::{Notice, Screen, Tone};
 use coilside_core::visit::event::Body;
 use coilside_core::visit::fact::{Fact, Value};
 use coilside_core::visit::state::{ExcursionEnd, Mark};
-use coilside_tests::look::{notice_lines, words};
+use coilside_tests::look::{next_step, notice_lines, words};
 use coilside_tests::scene::Scene;
 
 fn done(step: &str) -> Action {
@@ -53,7 +53,7 @@ fn acid_before_water_is_refused_and_water_then_acid_is_taken() {
         &mut scene,
         &done("add-acid"),
         Tone::Danger,
-        &["danger-acid-before-water", "need-vessel-water", "need-loop-water"],
+        &["danger-acid-before-water", "need-exchanger-acid-allowed"],
     );
     assert_eq!(notice.title, "Not yet: Pour the acid slowly into the water");
     assert!(notice.lines.iter().any(|line| line.contains("Acid would go in before water")), "{notice:?}");
@@ -65,12 +65,27 @@ fn acid_before_water_is_refused_and_water_then_acid_is_taken() {
     assert!(matches!(scene.run().unwrap().steps.get("circulate-acid"), Some(Mark::Running { .. })));
 }
 
+/// A mark set by mistake and taken back can be set again, also where what it did to the loop stays.
+#[test]
+fn the_steps_with_acid_can_be_marked_again_after_their_mark_was_taken_back() {
+    let mut scene = Scene::at_step("add-acid", &[]).unwrap();
+    for step in ["add-acid", "circulate-acid", "neutralise-bucket", "neutralise-loop", "rinse-loop", "close-ports"] {
+        scene.play_to(step).unwrap();
+        scene.play_until(|screen| next_step(screen) != Some(step) && screen.place == "now").unwrap();
+        assert!(is_done(&scene, step), "{step}");
+        scene.act(&Action::Undo { step: step.into() }).unwrap();
+        assert!(!is_done(&scene, step), "{step}");
+        scene.play_until(|screen| next_step(screen) != Some(step) && screen.place == "now").unwrap();
+        assert!(is_done(&scene, step), "{step} could not be marked again");
+    }
+}
+
 #[test]
 fn a_pump_on_an_empty_loop_is_refused_and_on_a_full_one_it_runs() {
     let mut scene = Scene::at_step("connect-loop", &[]).unwrap();
     let notice = refused(&mut scene, &start("run-left"), Tone::Danger, &["danger-pump-dry", "need-loop-water"]);
     assert!(notice.lines.iter().any(|line| line.contains("The pump would run with the loop empty")), "{notice:?}");
-    refused(&mut scene, &start("circulate-acid"), Tone::Danger, &["need-loop-water", "danger-acid-before-water"]);
+    refused(&mut scene, &start("circulate-acid"), Tone::Danger, &["need-vessel-acid-mix", "danger-acid-before-water"]);
     scene.play_to("run-left").unwrap();
     assert_eq!(scene.act(&start("run-left")).unwrap().screen.notices, []);
     assert!(matches!(scene.run().unwrap().steps.get("run-left"), Some(Mark::Running { .. })));

@@ -11,6 +11,7 @@ use coilside_core::round::{Assignment, PastReading};
 use coilside_core::science::refrigerant::Refrigerant;
 use coilside_core::science::verdict::Verdict;
 use coilside_core::screen::{Block, LineStyle, Plot, Screen, Tone};
+use coilside_core::visit::fact::{Fact, Value};
 use coilside_tests::assignment;
 use coilside_tests::scene::Scene;
 
@@ -261,7 +262,7 @@ fn the_last_visits_result_stands_beside_if_its_readings_are_of_one_day() {
 
 #[test]
 fn right_after_the_readings_the_work_leads_to_what_they_come_to() {
-    let mut scene = Scene::at_step("lower-set-point", &[]).unwrap();
+    let mut scene = Scene::at_step("lower-set-point", &[("condition:certificate", "no")]).unwrap();
     let screen = scene.screen().unwrap();
     let [notice] = screen.notices.as_slice() else { panic!("{:?}", screen.notices) };
     assert_eq!((notice.tone, notice.title.as_str()), (Tone::Plain, "How you found it"));
@@ -413,11 +414,32 @@ fn the_cycle_is_drawn_as_found_and_as_left_inside_of_its_axes_and_said_in_words(
 fn the_circuit_is_asked_for_only_where_the_refrigerant_is_known_and_with_its_caution() {
     let asked = |name: Option<&str>| {
         let mut scene = with_refrigerant(name);
-        scene.play_to("read-found").unwrap();
-        let shown = format!("{:?}", scene.screen().unwrap().blocks);
-        (shown.contains("read:low-pressure-found"), shown.contains("Only the certified person opens it"))
+        let mut shown = |step: &str| {
+            scene.play_to(step).unwrap();
+            format!("{:?}", scene.screen().unwrap().blocks)
+        };
+        let (clamps, gauges) = (shown("read-found"), shown("gauges-found"));
+        assert!(!clamps.contains("read:low-pressure-found"), "clamps come without gauges");
+        let told = "Only the certified person opens it";
+        assert!(gauges.contains(told), "the gauges' step always tells who may");
+        (clamps.contains("read:suction-line-found"), clamps.contains(told), gauges.contains("read:low-pressure-found"))
     };
-    assert_eq!(asked(Some("R290")), (true, true));
-    assert_eq!(asked(None), (false, false));
-    assert_eq!(asked(Some("R22")), (false, false), "its saturation line is not known here");
+    assert_eq!(asked(Some("R290")), (true, true, true));
+    assert_eq!(asked(None), (false, false, false));
+    assert_eq!(asked(Some("R22")), (false, false, false), "its saturation line is not known here");
+}
+
+/// Who holds no certificate is asked for no pressure, and clamps at the pipes stay.
+#[test]
+fn the_uncertified_are_never_led_to_the_gauges() {
+    let mut scene = Scene::before(&[("condition:certificate", "no")]).unwrap();
+    let mut assigned: Assignment = assignment("with-refrigerant");
+    assigned.units[0].refrigerant = Some("R290".into());
+    scene.field().assigned(&[assigned]).unwrap();
+    scene.act(&Action::StartVisit { assignment: "with-refrigerant".into() }).unwrap();
+    scene.play_to("lower-set-point").unwrap();
+    let run = scene.run().unwrap();
+    assert!(run.readings.contains_key("suction-line-found") && !run.readings.contains_key("low-pressure-found"));
+    assert!(!run.steps.contains_key("gauges-found"));
+    assert_eq!(run.facts.get(&Fact::Certificate), Some(&Value::None));
 }

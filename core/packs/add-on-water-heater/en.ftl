@@ -27,6 +27,16 @@ condition-exchanger-copper = Copper, and the maker allows acid
 condition-exchanger-no-acid = Not known, double wall, or acid is forbidden: flush only
 condition-exchanger-not-due = Descaling is not due: flush only
 
+condition-descaler = Which acid is in the descaler?
+condition-descaler-citric = Citric
+condition-descaler-phosphoric = Phosphoric
+condition-descaler-sulfamic = Sulfamic
+condition-descaler-hydrochloric = Hydrochloric
+
+condition-certificate = Do you hold the certificate for this refrigerant circuit?
+condition-certificate-yes = Yes, and it is valid
+condition-certificate-no = No: the circuit stays shut
+
 condition-reheat = Is the cylinder back at its disinfecting temperature?
 condition-reheat-reached = Yes, reached and read off
 condition-reheat-pending = Not yet; the owner knows that it is still to come
@@ -92,10 +102,18 @@ reading-water-use = Hot water used in a day
     .hint = Ask the owner: about 50 L (13 gal) a person. It tells when to descale next.
 reading-cleaner-parts = Parts of water to 1 part of cleaner
     .hint = From the label of the cleaner in your hand.
+reading-cleaner-percent = Cleaner in the ready mix, percent
+    .hint = Only if the label says it so: the share of the whole.
+reading-cleaner-dose = Cleaner to one litre of water
+    .hint = Only if the label says it so: mL to 1 L, or fl oz to 1 US gal.
 reading-cleaner-volume = Cleaner wanted in all
     .hint = Enough to wet every fin once.
 reading-descaler-parts = Parts of water to 1 part of descaler
     .hint = From the label of the descaler in your hand.
+reading-descaler-percent = Descaler in the ready mix, percent
+    .hint = Only if the label says it so: the share of the whole.
+reading-descaler-dose = Descaler to one litre of water
+    .hint = Only if the label says it so: mL to 1 L, or fl oz to 1 US gal.
 reading-descaler-volume = Descaler mix wanted in all
     .hint = Fills exchanger, hoses and the bucket above the pump.
 reading-acid-ph-early = pH of the acid mix after five minutes
@@ -106,6 +124,10 @@ reading-bucket-ph = pH of the neutralised bucket
     .hint = Stir, wait until it stops rising. Local rules say what may go down the drain.
 reading-neutraliser-parts = Parts of water to 1 part of neutraliser
     .hint = From the label. Bicarbonate powder: measures by volume.
+reading-neutraliser-percent = Neutraliser in the ready mix, percent
+    .hint = Only if the label says it so: the share of the whole.
+reading-neutraliser-dose = Neutraliser to one litre of water
+    .hint = Only if the label says it so: a powder in grams.
 reading-neutraliser-volume = Neutraliser wanted in all
     .hint = Fills exchanger, hoses and the bucket above the pump.
 reading-rinse-ph = pH of the rinse water
@@ -187,6 +209,32 @@ shot-display-left = Display while running
     .show = The unit running, with no fault shown.
 shot-settings-after = Settings as left
     .show = The same display as before. Each value as found.
+
+## What comes along
+
+chemical-degreaser = Degreaser for plain coils
+chemical-neutral-cleaner = pH-neutral coil cleaner
+chemical-descaler = Descaler for drinking-water systems
+chemical-neutraliser = Sodium bicarbonate
+part-mount = Anti-vibration mount
+part-cable-seal = Seal for a cable entry
+part-port-seal = Seal for a service port
+gear-detector = Refrigerant detector
+gear-lock-and-tag = Lock and tag
+gear-voltage-tester = Two-pole voltage tester
+gear-goggles = Goggles
+gear-face-shield = Face shield
+gear-chemical-gloves = Long chemical gloves
+gear-apron = Chemical apron
+gear-eyewash = Eyewash
+gear-spray-covers = Bags and tape for the electrics
+gear-brush = Soft brush
+gear-sprayer = Low-pressure sprayer
+gear-bucket = Two buckets
+gear-service-pump = Service pump with hoses, on a residual-current device
+gear-spill-kit = Spill kit
+gear-pipe-clamps = Pipe clamp thermometers
+gear-gauges = Gauges for this refrigerant
 
 ## Dilutions
 
@@ -273,6 +321,10 @@ step-read-found = Take the readings as found
     .why = The same readings are taken again at the end.
     .how = All of them within a few minutes. Mark where the clamps sit: they come back to the same place.
 
+step-gauges-found = Gauges only where they may be opened: as found
+    .why = Clamps tell most of it. Each time gauges go on, a sealed unit loses some of its charge.
+    .how = Only with ports, with gauges rated for this refrigerant, and if the clamps leave a question. Short hoses, goggles, gloves. Detector on for R290 and R32. Sealed: leave this step out.
+
 ## Isolate and strip
 
 phase-isolate = Isolate and open
@@ -316,7 +368,7 @@ step-cover-electrics = Cover the electrics against spray
 
 step-brush-coil = Gear on, feel the coil cold, brush it dry
     .why = Wet dirt turns to mud between the fins; spray on a hot part splashes and warps it.
-    .how = Goggles, gloves, long sleeves, mask. Coil and compressor must be hand-cold. Photograph, then soft brush along the fins, vacuum the rest. No brush across the fins.
+    .how = Goggles, gloves, long sleeves, mask. Coil and compressor must be hand-cold. Photograph, then soft brush along the fins. Vacuum the rest only where the refrigerant cannot burn. No brush across the fins.
 
 step-mix-degreaser = Mix the coil cleaner for plain fins
     .why = Too strong eats the fins; too weak leaves the grease.
@@ -372,7 +424,7 @@ step-water-first = Fill with water and run the pump
 
 step-match-descaler = Match the descaler with the metal
     .why = The wrong acid eats the plates; acid with chlorine or alkali makes gas and heat.
-    .how = The label must allow drinking-water systems and this metal; the exchanger's maker must allow acid. Never hydrochloric on stainless steel; solder, zinc and aluminium count too. All alkaline cleaner rinsed away, no chlorine or pool chemicals near. In doubt: no acid, correct the answer and flush only.
+    .how = The label must allow drinking-water systems and this metal; the exchanger's maker must allow acid. Never hydrochloric on stainless steel; solder, zinc and aluminium count too. Say which acid it is. All alkaline cleaner rinsed away, no chlorine or pool chemicals near. In doubt: no acid, correct the answer and flush only.
 
 step-add-acid = Pour the acid slowly into the water
     .why = Water poured into acid boils up and spits.
@@ -475,6 +527,10 @@ step-read-left = Take the same readings again
     .why = Before and after show what the work changed.
     .how = Same places, same instruments, all within a few minutes.
 
+step-gauges-left = Gauges only where they may be opened: as left
+    .why = The pressures tell whether the circuit changed.
+    .how = Same gauges, same ports. Take them off quickly, caps on, then the detector at each port.
+
 step-schedule-home = Put timer and mode back
     .why = A timer left on manual costs money and may leave the water cold.
     .how = Compare each page with the photograph as found. Check the clock too.
@@ -487,7 +543,7 @@ phase-hand-over = Hand over
 
 step-check-hot-water = Check the tap for scalding and the reheating
     .why = Too hot scalds in seconds; too cool for long breeds legionella.
-    .how = Measure at the nearest tap. Too hot: mixing valve, tell the owner, do not leave it. Read the cylinder: disinfecting temperature reached, or tell the owner when it will be. Local codes come first.
+    .how = Measure at the nearest tap. Too hot: mixing valve, tell the owner, do not leave it. Read the cylinder: disinfecting temperature reached, or tell the owner when it will be. Guide values: 60 °C (140 °F) stored, mixed down near the tap (WHO 2007, from memory). Local codes come first.
 
 step-tell-owner = Tell the owner and leave the place clean
     .why = The owner must know what was done, what was found and what comes next.

@@ -27,6 +27,16 @@ condition-exchanger-copper = Cobre, y el fabricante permite ácido
 condition-exchanger-no-acid = No se sabe, doble pared o ácido prohibido: solo enjuagar
 condition-exchanger-not-due = Todavía no toca desincrustar: solo enjuagar
 
+condition-descaler = ¿Qué ácido lleva el desincrustante?
+condition-descaler-citric = Cítrico
+condition-descaler-phosphoric = Fosfórico
+condition-descaler-sulfamic = Sulfámico
+condition-descaler-hydrochloric = Clorhídrico
+
+condition-certificate = ¿Tiene el certificado para este circuito de refrigerante?
+condition-certificate-yes = Sí, y está vigente
+condition-certificate-no = No: el circuito queda cerrado
+
 condition-reheat = ¿Está el acumulador otra vez a su temperatura de desinfección?
 condition-reheat-reached = Sí, alcanzada y leída
 condition-reheat-pending = Todavía no; el dueño sabe que está pendiente
@@ -92,10 +102,18 @@ reading-water-use = Agua caliente que se usa en un día
     .hint = Preguntar al propietario: unos 50 L (13 gal) por persona. Indica cuándo desincrustar otra vez.
 reading-cleaner-parts = Partes de agua por 1 parte de limpiador
     .hint = De la etiqueta del limpiador que se tiene en la mano.
+reading-cleaner-percent = Limpiador en la mezcla lista, en porcentaje
+    .hint = Solo si la etiqueta lo dice así: la parte del total.
+reading-cleaner-dose = Limpiador por litro de agua
+    .hint = Solo si la etiqueta lo dice así: mL por 1 L, o fl oz por 1 galón.
 reading-cleaner-volume = Mezcla de limpiador en total
     .hint = Lo justo para mojar todas las aletas una vez.
 reading-descaler-parts = Partes de agua por 1 parte de desincrustante
     .hint = De la etiqueta del desincrustante que se tiene en la mano.
+reading-descaler-percent = Desincrustante en la mezcla lista, en porcentaje
+    .hint = Solo si la etiqueta lo dice así: la parte del total.
+reading-descaler-dose = Desincrustante por litro de agua
+    .hint = Solo si la etiqueta lo dice así: mL por 1 L, o fl oz por 1 galón.
 reading-descaler-volume = Mezcla de desincrustante en total
     .hint = Llena intercambiador, mangueras y balde por encima de la bomba.
 reading-acid-ph-early = pH de la mezcla ácida a los cinco minutos
@@ -106,6 +124,10 @@ reading-bucket-ph = pH del balde neutralizado
     .hint = Remover y esperar a que deje de subir. Las normas locales dicen qué puede ir al desagüe.
 reading-neutraliser-parts = Partes de agua por 1 parte de neutralizante
     .hint = De la etiqueta. Bicarbonato en polvo: medidas por volumen.
+reading-neutraliser-percent = Neutralizante en la mezcla lista, en porcentaje
+    .hint = Solo si la etiqueta lo dice así: la parte del total.
+reading-neutraliser-dose = Neutralizante por litro de agua
+    .hint = Solo si la etiqueta lo dice así: un polvo, en gramos.
 reading-neutraliser-volume = Mezcla de neutralizante en total
     .hint = Llena intercambiador, mangueras y balde por encima de la bomba.
 reading-rinse-ph = pH del agua de enjuague
@@ -187,6 +209,32 @@ shot-display-left = Pantalla en marcha
     .show = El equipo en marcha, sin avería en pantalla.
 shot-settings-after = Ajustes al terminar
     .show = La misma pantalla que antes. Cada valor como se encontró.
+
+## Lo que se lleva
+
+chemical-degreaser = Desengrasante para serpentines sin recubrir
+chemical-neutral-cleaner = Limpiador de serpentines de pH neutro
+chemical-descaler = Desincrustante para instalaciones de agua potable
+chemical-neutraliser = Bicarbonato de sodio
+part-mount = Soporte antivibración
+part-cable-seal = Sello para entrada de cable
+part-port-seal = Junta para toma de servicio
+gear-detector = Detector de refrigerante
+gear-lock-and-tag = Candado y etiqueta
+gear-voltage-tester = Comprobador de tensión bipolar
+gear-goggles = Gafas cerradas
+gear-face-shield = Pantalla facial
+gear-chemical-gloves = Guantes químicos largos
+gear-apron = Delantal químico
+gear-eyewash = Lavaojos
+gear-spray-covers = Bolsas y cinta para la parte eléctrica
+gear-brush = Cepillo suave
+gear-sprayer = Pulverizador de baja presión
+gear-bucket = Dos baldes
+gear-service-pump = Bomba de servicio con mangueras, con interruptor diferencial
+gear-spill-kit = Kit para derrames
+gear-pipe-clamps = Termómetros de pinza para tubo
+gear-gauges = Manómetros para este refrigerante
 
 ## Mezclas
 
@@ -273,6 +321,10 @@ step-read-found = Tomar las lecturas al llegar
     .why = Al final se toman otra vez las mismas.
     .how = Todas en pocos minutos. Marcar dónde van las pinzas: vuelven al mismo lugar.
 
+step-gauges-found = Manómetros solo donde se pueda: al llegar
+    .why = Las pinzas dicen casi todo. Cada vez que se conecta un manómetro, un equipo sellado pierde carga.
+    .how = Solo si hay tomas, con manómetros para este refrigerante y si las pinzas dejan dudas. Mangueras cortas, gafas, guantes. Detector encendido con R290 y R32. Equipo sellado: omitir este paso.
+
 ## Aislar y abrir
 
 phase-isolate = Aislar y abrir
@@ -316,7 +368,7 @@ step-cover-electrics = Cubrir la parte eléctrica contra el agua
 
 step-brush-coil = Protección puesta, serpentín frío, cepillar en seco
     .why = La suciedad mojada se vuelve barro entre las aletas; el agua en una parte caliente salpica y la deforma.
-    .how = Gafas, guantes, mangas largas, mascarilla. Serpentín y compresor deben estar fríos a la mano. Fotografiar, cepillar suave a lo largo de las aletas, aspirar el resto. Nunca cepillar cruzado.
+    .how = Gafas, guantes, mangas largas, mascarilla. Serpentín y compresor deben estar fríos a la mano. Fotografiar, cepillar suave a lo largo de las aletas. Aspirar el resto solo si el refrigerante no puede arder. Nunca cepillar cruzado.
 
 step-mix-degreaser = Mezclar el limpiador para aletas sin recubrir
     .why = Demasiado fuerte come las aletas; demasiado débil deja la grasa.
@@ -372,7 +424,7 @@ step-water-first = Llenar con agua y hacer girar la bomba
 
 step-match-descaler = Comprobar el desincrustante con el metal
     .why = El ácido equivocado come las placas; el ácido con cloro o álcali da gas y calor.
-    .how = La etiqueta debe permitir agua potable y este metal, y el fabricante del intercambiador debe permitir ácido. Nunca clorhídrico en acero inoxidable; soldadura, zinc y aluminio también cuentan. Todo limpiador alcalino enjuagado, sin cloro ni productos de piscina cerca. En la duda: sin ácido, corregir la respuesta y solo enjuagar.
+    .how = La etiqueta debe permitir agua potable y este metal, y el fabricante del intercambiador debe permitir ácido. Nunca clorhídrico en acero inoxidable; soldadura, zinc y aluminio también cuentan. Decir qué ácido es. Todo limpiador alcalino enjuagado, sin cloro ni productos de piscina cerca. En la duda: sin ácido, corregir la respuesta y solo enjuagar.
 
 step-add-acid = Echar el ácido despacio sobre el agua
     .why = El agua echada sobre ácido hierve y salpica.
@@ -475,6 +527,10 @@ step-read-left = Tomar otra vez las mismas lecturas
     .why = El antes y el después muestran qué cambió el trabajo.
     .how = Los mismos lugares, los mismos instrumentos, todas en pocos minutos.
 
+step-gauges-left = Manómetros solo donde se pueda: al terminar
+    .why = Las presiones dicen si el circuito cambió.
+    .how = Los mismos manómetros, las mismas tomas. Quitarlos rápido, tapones puestos, y después el detector en cada toma.
+
 step-schedule-home = Volver el programa y el modo a su valor
     .why = Un programa que queda en manual cuesta dinero y puede dejar el agua fría.
     .how = Comparar cada página con la foto de la llegada. Revisar también el reloj.
@@ -487,7 +543,7 @@ phase-hand-over = Entregar
 
 step-check-hot-water = Revisar el grifo y la temperatura de desinfección
     .why = Muy caliente escalda en segundos; tibia mucho tiempo cría legionela.
-    .how = Medir en el grifo más cercano. Demasiado caliente: válvula mezcladora, avisar al dueño, no dejarlo así. Leer el acumulador: temperatura de desinfección alcanzada, o decirle al dueño cuándo lo estará. Mandan las normas locales.
+    .how = Medir en el grifo más cercano. Demasiado caliente: válvula mezcladora, avisar al dueño, no dejarlo así. Leer el acumulador: temperatura de desinfección alcanzada, o decirle al dueño cuándo lo estará. Valores guía: 60 °C (140 °F) en el acumulador, mezclada cerca del grifo (OMS 2007, de memoria). Mandan las normas locales.
 
 step-tell-owner = Informar al dueño y dejar limpio el lugar
     .why = El dueño debe saber qué se hizo, qué se encontró y qué sigue.

@@ -50,6 +50,8 @@ pub enum Missing {
     SettingAway { excursion: ExcursionId },
     /// The loop was not measured cold.
     LoopNotCold { reading: ReadingId },
+    /// The water behind the fitting was not measured cold.
+    FittingNotCold { reading: ReadingId },
     /// Neither pH nor conductivity of rinse and supply were measured.
     RinseNotMeasured,
     /// The rinse does not equal the supply.

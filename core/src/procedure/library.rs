@@ -72,7 +72,13 @@ macro_rules! files {
     };
 }
 
-const BUILT_IN: &[Files] = &[files!("add-on-water-heater")];
+const BUILT_IN: &[Files] = &[
+    files!("add-on-water-heater"),
+    files!("tank-water-heater"),
+    files!("split-r744-water-heater"),
+    files!("monobloc-r290"),
+    files!("pool-heater"),
+];
 
 /// The packs that come with the core.
 ///

@@ -7,7 +7,7 @@ use crate::science::materials::{Metal, Reason, Suits, suits};
 use crate::visit::fact::{Fact, Value};
 use crate::visit::state::Run;
 
-/// A loop at or below this may be opened and treated, °C. Common practice, no source; the label of the descaler first.
+/// A loop or a fitting at or below this may be opened and treated, °C. Common practice, no source; the label of the descaler first.
 const COLD_C_MAX: f64 = 30.0;
 /// Rinse and supply count as equal within this, pH. Common practice, no source: what test strips can tell.
 const PH_EQUAL: f64 = 0.5;
@@ -18,14 +18,15 @@ const CONDUCTIVITY_EQUAL: f64 = 0.1;
 pub(super) fn unproved(pack: &Pack, step: &Step, run: &Run) -> Vec<Missing> {
     let sets = |fact, value| step.sets.iter().any(|holds| (holds.fact, holds.value) == (fact, value));
     let mut missing = Vec::new();
-    if sets(Fact::LoopHeat, Value::Cold)
-        && let Some(reading) = own(pack, step, "loop-temperature")
-    {
+    let not_cold = |fact, role| {
+        let reading = own(pack, step, role).filter(|_| sets(fact, Value::Cold))?;
         let cold = run.number(reading.id.as_str()).is_some_and(|value_c| value_c <= COLD_C_MAX);
-        if !cold {
-            missing.push(Missing::LoopNotCold { reading: reading.id.clone() });
-        }
-    }
+        (!cold).then(|| reading.id.clone())
+    };
+    let loop_not_cold = not_cold(Fact::LoopHeat, "loop-temperature");
+    missing.extend(loop_not_cold.map(|reading| Missing::LoopNotCold { reading }));
+    let fitting_not_cold = not_cold(Fact::FittingHeat, "fitting-temperature");
+    missing.extend(fitting_not_cold.map(|reading| Missing::FittingNotCold { reading }));
     if sets(Fact::RinseCheck, Value::Proved) && own(pack, step, "rinse-ph").is_some() {
         let ph = pair(pack, run, "rinse-ph", "supply-ph").map(|(rinse, supply)| (rinse - supply).abs() <= PH_EQUAL);
         let conductivity = pair(pack, run, "rinse-conductivity", "supply-conductivity")
@@ -196,6 +197,23 @@ mod tests {
             assert_eq!(missing("match", unknown), [Missing::AcidUnknown], "{unknown:?}");
         }
         assert_eq!(missing("other", &[]), [], "a step that claims nothing of acid is not asked");
+    }
+
+    #[test]
+    fn a_fitting_of_forty_degrees_is_not_cold() {
+        let packs = built_in().unwrap();
+        let proves = |step: &Step| step.sets.iter().any(|holds| holds.fact == Fact::FittingHeat);
+        let with = packs.iter().flat_map(|loaded| loaded.pack.steps().map(move |(_, step)| (&loaded.pack, step)));
+        let cold: Vec<_> = with.filter(|(_, step)| proves(step)).collect();
+        assert!(!cold.is_empty());
+        for (pack, step) in cold {
+            let reading = own(pack, step, "fitting-temperature").expect("a cold fitting is measured").id.clone();
+            let not_cold = Missing::FittingNotCold { reading: reading.clone() };
+            let lacks = |values: &[(&str, &str)]| unproved(pack, step, &run(values)).contains(&not_cold);
+            assert!(lacks(&[(reading.as_str(), "40.0")]));
+            assert!(lacks(&[]), "not measured is not cold");
+            assert!(!lacks(&[(reading.as_str(), "24.0")]));
+        }
     }
 
     #[test]

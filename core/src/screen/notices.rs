@@ -189,6 +189,7 @@ pub(super) fn missing_words(missing: &Missing, words: &Words) -> String {
         }
         Missing::Shot { slot } => words.fill("missing-shot", &[("shot", &words.text(&format!("shot-{slot}")))]),
         Missing::LoopNotCold { .. } => words.text("missing-loop-not-cold"),
+        Missing::FittingNotCold { .. } => words.text("missing-fitting-not-cold"),
         Missing::RinseNotMeasured => words.text("missing-rinse-not-measured"),
         Missing::RinseDiffers => words.text("missing-rinse-differs"),
         Missing::NotStarted => words.text("missing-not-started"),

@@ -24,13 +24,19 @@ const TYPED = {
   "read_supply-alkalinity": "152",
   "read_water-use": "180",
   "read_cleaner-parts": "12",
+  "read_cleaner-percent": "7.7", // the same label said in its other two ways
+  "read_cleaner-dose": "83",
   "read_cleaner-volume": "11.5",
   "read_descaler-parts": "11",
+  "read_descaler-percent": "8.3",
+  "read_descaler-dose": "91",
   "read_descaler-volume": "2.4",
   "read_acid-ph-early": "1.2",
   "read_acid-ph-end": "1.9",
   "read_bucket-ph": "7.6",
   "read_neutraliser-parts": "21",
+  "read_neutraliser-percent": "4.5",
+  "read_neutraliser-dose": "48",
   "read_neutraliser-volume": "2.3",
   "read_rinse-ph": "7.3",
   "read_rinse-conductivity": "418",
@@ -66,6 +72,8 @@ const CHOSEN = {
   "condition_sea": "Far",
   "condition_casing": "Metal",
   "condition_exchanger": "Stainless",
+  "condition_descaler": "Citric",
+  "condition_certificate": "Yes",
   "condition_reheat": "Yes",
 };
 

@@ -156,6 +156,7 @@ missing-step = Do first: { $step }
 missing-reading = Read: { $reading }
 missing-shot = Photograph: { $shot }
 missing-loop-not-cold = The loop is not measured at 30 °C or below. Let it cool and measure again.
+missing-fitting-not-cold = The fitting is not measured at 30 °C or below. Let it cool and measure again.
 missing-rinse-not-measured = Measure rinse and supply with the same instrument, pH or conductivity.
 missing-rinse-differs = The rinse does not equal the supply yet. Rinse on and measure again.
 missing-not-started = Start the waiting time first.

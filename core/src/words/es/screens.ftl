@@ -156,6 +156,7 @@ missing-step = Haga primero: { $step }
 missing-reading = Leer: { $reading }
 missing-shot = Fotografiar: { $shot }
 missing-loop-not-cold = El circuito no se midió a 30 °C o menos. Déjelo enfriar y mida otra vez.
+missing-fitting-not-cold = La conexión no se midió a 30 °C o menos. Déjela enfriar y mida otra vez.
 missing-rinse-not-measured = Mida el enjuague y el suministro con el mismo instrumento, pH o conductividad.
 missing-rinse-differs = El enjuague todavía no iguala al suministro. Siga enjuagando y mida otra vez.
 missing-not-started = Empiece primero el tiempo de espera.
