@@ -4,7 +4,7 @@ use super::view::{bare, go};
 use super::{Block, Button, Screen, Tone, View};
 use crate::round::day::{day_of, minute_of, plan};
 use crate::round::load::{Job, Load, load};
-use crate::round::sheet::{Sheet, margin_told, sheets};
+use crate::round::sheet::{Sheet, margin_told, numbered, sheets};
 use crate::words::Words;
 
 /// The list for the visits of today.
@@ -15,7 +15,8 @@ pub(super) fn show(view: &View<'_>) -> Screen {
     screen.foot.push(Button { tone: Tone::Primary, ..go(view, "back-to-round", "round") });
     let Some(today) = day_of(view.now.utc_ms, view.now.offset_min) else { return screen };
     let day = plan(view.due, &|name| view.pack(name), today, minute_of(view.now.utc_ms, view.now.offset_min));
-    let count = day.today.len();
+    let visits: Vec<&str> = day.today.iter().map(|planned| planned.assignment.site.name.as_str()).collect();
+    let count = visits.len();
     let parts = [("day", today.to_string()), ("count", count.to_string())];
     let parts: Vec<(&str, &str)> = parts.iter().map(|(name, value)| (*name, value.as_str())).collect();
     screen.subtitle = words.fill("load-of-day", &parts);
@@ -41,7 +42,8 @@ pub(super) fn show(view: &View<'_>) -> Screen {
             }
         }
     }
-    screen.blocks.extend(blocks(&load(&jobs), count, view));
+    screen.blocks.push(text(numbered(&visits), Tone::Plain));
+    screen.blocks.extend(blocks(&load(&jobs), &visits, view));
     screen
 }
 
@@ -50,7 +52,7 @@ fn name_in(words: &Words) -> Box<dyn Fn(&str) -> String + '_> {
 }
 
 /// A load list as blocks.
-fn blocks(load: &Load, visits: usize, view: &View<'_>) -> Vec<Block> {
+fn blocks(load: &Load, visits: &[&str], view: &View<'_>) -> Vec<Block> {
     let words = view.words;
     let text = |text: String| Block::Text { text, level: 0, tone: Tone::Quiet };
     let mut blocks = Vec::new();

@@ -38,6 +38,7 @@ pub(super) fn due(day: impl Fn(i64) -> String, minute: u32) -> Vec<Assignment> {
                 AssignedUnit {
                     in_service: Some(day(160)),
                     known: known(&[("coil", "coated"), ("ducts", "no"), ("anode", "sacrificial")]),
+                    past_minutes: vec![105, 98, 120, 112],
                     ..unit("LW-0003", "Ovelle", "Column 200", "OV-90-0044", bakery)
                 },
             )
@@ -61,6 +62,7 @@ pub(super) fn due(day: impl Fn(i64) -> String, minute: u32) -> Vec<Assignment> {
                     last_service: Some(day(350)),
                     known: known(&[("coil", "plain"), ("filling", "water"), ("drinking-water", "yes")]),
                     refrigerant: Some("R290".into()),
+                    past_minutes: vec![85, 92, 100, 88],
                     ..unit("LW-0004", "Tarnwick", "Yard 8", "TY8-3381", school)
                 },
             )
@@ -81,6 +83,7 @@ pub(super) fn due(day: impl Fn(i64) -> String, minute: u32) -> Vec<Assignment> {
                     text: "Insulation of the hot pipe torn over half a metre.".into(),
                     date: day(379),
                 }],
+                past_minutes: vec![120, 110, 131, 125],
                 ..unit("LW-0005", "Ovelle", "Twin 6", "OV-71-5520", inn)
             },
         ),
@@ -90,7 +93,11 @@ pub(super) fn due(day: impl Fn(i64) -> String, minute: u32) -> Vec<Assignment> {
             "Pool stays cold",
             ("Quay Cottage", "2 Quay Steps, Lower Weir", 1.238_9, 2.352_6, ""),
             ("Pia Lund", "555 0155"),
-            AssignedUnit { terms: None, ..unit("LW-0006", "Tarnwick", "Basin 12", "TB12-8802", cottage) },
+            AssignedUnit {
+                terms: None,
+                past_minutes: vec![60, 75, 70],
+                ..unit("LW-0006", "Tarnwick", "Basin 12", "TB12-8802", cottage)
+            },
         ),
     ]
 }

@@ -9,7 +9,7 @@ use coilside_core::procedure::pack::Pack;
 use coilside_core::round::accreditation::{self, Held, held, lapses};
 use coilside_core::round::day::{self as core_day, BEGINS_MIN, Planned, day_of, plan};
 use coilside_core::round::load::{Job, Load, load};
-use coilside_core::round::sheet::{margin_told, sheets};
+use coilside_core::round::sheet::{margin_told, numbered, sheets};
 use coilside_core::round::{Assignment, Technician, cover, due};
 use coilside_core::science::calendar::{add_days, parse_date};
 use coilside_core::words::Words;
@@ -75,6 +75,7 @@ impl DaySheet<'_> {
         let here: Vec<&Assignment> = plan.today.iter().map(|planned| planned.assignment).collect();
         let lapses = lapses(held, &here, self.on);
         let list = self.load(&plan.today);
+        let sites: Vec<&str> = here.iter().map(|assignment| assignment.site.name.as_str()).collect();
         html! {
             div.round {
                 p.back { a href="/visits" { "← " (words.text("office-visits")) } }
@@ -88,7 +89,7 @@ impl DaySheet<'_> {
                 }
                 @if plan.today.is_empty() { section.message { h2 { (words.text("round-nothing-due")) } } }
                 ol.stops { @for planned in &plan.today { li { (self.stop(planned, held)) } } }
-                @if !plan.today.is_empty() { (self.load_list(&list, plan.today.len())) }
+                @if !plan.today.is_empty() { (self.load_list(&list, &sites)) }
             }
         }
     }
@@ -162,13 +163,14 @@ impl DaySheet<'_> {
         load(&jobs)
     }
 
-    fn load_list(&self, load: &Load, visits: usize) -> Markup {
+    fn load_list(&self, load: &Load, visits: &[&str]) -> Markup {
         let words = self.words;
         let sheets = sheets(load, visits, Units::Metric, words);
         html! {
             section.load {
                 h2 { (words.text("load-title")) }
-                p.quiet { (words.fill("load-of-day", &[("day", &self.on.to_string()), ("count", &visits.to_string())])) }
+                p.quiet { (words.fill("load-of-day", &[("day", &self.on.to_string()), ("count", &visits.len().to_string())])) }
+                p { (numbered(visits)) }
                 @if load.is_aggressive() { p.look { b { (words.text("load-van")) } " " (words.text("load-van.text")) } }
                 div.sheets { @for sheet in &sheets {
                     table {
