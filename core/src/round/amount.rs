@@ -20,7 +20,7 @@ pub enum Measure {
 
 /// Millilitres in a US fluid ounce, exact by definition: the 128th part of a gallon of 231 cubic inches (NIST Handbook 44,
 /// appendix C).
-const ML_PER_OUNCE: f64 = 3785.411_784 / 128.0;
+const ML_PER_OUNCE: f64 = 3_785.411_784 / 128.0;
 /// Grams in an ounce avoirdupois, exact by definition (NIST Handbook 44, appendix C).
 const G_PER_OUNCE: f64 = 28.349_523_125;
 

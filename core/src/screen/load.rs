@@ -5,7 +5,6 @@ use super::{Block, Button, Screen, Tone, View};
 use crate::round::day::{day_of, minute_of, plan};
 use crate::round::load::{Job, Load, load};
 use crate::round::sheet::{Sheet, margin_told, numbered, sheets};
-use crate::words::Words;
 
 /// The list for the visits of today.
 pub(super) fn show(view: &View<'_>) -> Screen {
@@ -26,15 +25,14 @@ pub(super) fn show(view: &View<'_>) -> Screen {
     }
     let answers: Vec<Vec<_>> =
         day.today.iter().map(|planned| planned.assignment.units.iter().map(|unit| unit.answers()).collect()).collect();
-    let names: Vec<Box<dyn Fn(&str) -> String + '_>> = view.pack_words.iter().map(name_in).collect();
     let mut jobs = Vec::new();
     for (planned, answers) in day.today.iter().zip(&answers) {
         let site = planned.assignment.site.name.as_str();
         for (unit, known) in planned.assignment.units.iter().zip(answers) {
             let at = view.packs.iter().position(|loaded| loaded.pack.pack == unit.pack);
-            let found = at.and_then(|at| Some((&view.packs.get(at)?.pack, names.get(at)?)));
+            let found = at.and_then(|at| Some((&view.packs.get(at)?.pack, view.pack_words.get(at)?)));
             match found {
-                Some((pack, name)) => jobs.push(Job { site, known, pack, name }),
+                Some((pack, words)) => jobs.push(Job { site, known, pack, words }),
                 None => {
                     let line = words.fill("load-no-pack", &[("site", site), ("pack", &unit.pack)]);
                     screen.blocks.push(text(line, Tone::Attention));
@@ -45,10 +43,6 @@ pub(super) fn show(view: &View<'_>) -> Screen {
     screen.blocks.push(text(numbered(&visits), Tone::Plain));
     screen.blocks.extend(blocks(&load(&jobs), &visits, view));
     screen
-}
-
-fn name_in(words: &Words) -> Box<dyn Fn(&str) -> String + '_> {
-    Box::new(|key| words.text(key))
 }
 
 /// A load list as blocks.

@@ -89,6 +89,7 @@ impl DaySheet<'_> {
                 }
                 @if plan.today.is_empty() { section.message { h2 { (words.text("round-nothing-due")) } } }
                 ol.stops { @for planned in &plan.today { li { (self.stop(planned, held)) } } }
+                (self.unknown(&here))
                 @if !plan.today.is_empty() { (self.load_list(&list, &sites)) }
             }
         }
@@ -144,20 +145,26 @@ impl DaySheet<'_> {
         }
     }
 
+    /// Units for which nothing can be listed.
+    fn unknown(&self, here: &[&Assignment]) -> Markup {
+        let units = here.iter().flat_map(|assignment| assignment.units.iter().map(move |unit| (assignment, unit)));
+        html! {
+            @for (assignment, unit) in units.filter(|(_, unit)| self.pack(&unit.pack).is_none()) {
+                p.look { (self.words.fill("load-no-pack", &[("site", &assignment.site.name), ("pack", &unit.pack)])) }
+            }
+        }
+    }
+
     fn load(&self, today: &[Planned<'_>]) -> Load {
         let units =
             || today.iter().flat_map(|planned| planned.assignment.units.iter().map(move |unit| (planned, unit)));
         let known: Vec<BTreeMap<String, String>> = units().map(|(_, unit)| unit.answers()).collect();
-        let names: Vec<Box<dyn Fn(&str) -> String + '_>> = units()
-            .map(|(_, unit)| {
-                let words = self.library.words(self.language, self.library.pack_named(&unit.pack));
-                Box::new(|key: &str| words.text(key)) as Box<dyn Fn(&str) -> String>
-            })
-            .collect();
         let jobs: Vec<Job<'_>> = units()
-            .zip(known.iter().zip(&names))
-            .filter_map(|((planned, unit), (known, name))| {
-                Some(Job { site: &planned.assignment.site.name, known, pack: self.pack(&unit.pack)?, name })
+            .zip(&known)
+            .filter_map(|((planned, unit), known)| {
+                let loaded = self.library.pack_named(&unit.pack)?;
+                let words = self.library.words(self.language, Some(loaded));
+                Some(Job { site: &planned.assignment.site.name, known, pack: &loaded.pack, words })
             })
             .collect();
         load(&jobs)
