@@ -13,11 +13,16 @@ use support::visit::{Written, assignment};
 /// 2026-03-02 is the day of these tests; 30 days of grace after 2026-02-20.
 fn covered(id: &str, site: &str) -> Value {
     let mut doc = assignment(id, site, "en");
-    doc["units"][0]["last_service"] = json!("2025-02-20");
-    doc["units"][0]["terms"] = json!({
-        "id": "t", "name": "Five Years", "interval_months": 12, "grace_days": 30, "accreditations": ["Electrical work"],
+    let more = json!({
+        "last_service": "2025-02-20",
+        "terms": {
+            "id": "t", "name": "Five Years", "interval_months": 12, "grace_days": 30, "accreditations": ["Electrical work"],
+        },
+        "findings": [{ "severity": "soon", "text": "Anode <b>gone</b>.", "date": "2025-02-20" }],
     });
-    doc["units"][0]["findings"] = json!([{ "severity": "soon", "text": "Anode <b>gone</b>.", "date": "2025-02-20" }]);
+    if let (Some(Value::Object(unit)), Value::Object(more)) = (doc.pointer_mut("/units/0"), more) {
+        unit.extend(more);
+    }
     doc
 }
 

@@ -1,17 +1,14 @@
-//! How much of a chemical a mix takes: millilitres of what is poured, grams of a powder that the label doses by weight.
-
-use uom::si::f64::Volume;
-use uom::si::volume::{liter, milliliter};
+//! In what things used up are counted: millilitres of liquids, grams of powders, pieces, minutes.
 
 use crate::procedure::measure::Units;
-use crate::procedure::pack::{Form, Mix, Pack};
-use crate::science::chemistry::dilute;
+use crate::procedure::mixing::Concentrate;
+use crate::procedure::pack::Form;
 use crate::words::number;
 
 /// In what something used up is counted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Measure {
-    /// By volume; also a powder that the label gives in measures.
+    /// By volume.
     Millilitre,
     /// By weight.
     Gram,
@@ -23,7 +20,7 @@ pub enum Measure {
 
 /// Millilitres in a US fluid ounce, exact by definition: the 128th part of a gallon of 231 cubic inches (NIST Handbook 44,
 /// appendix C).
-const ML_PER_OUNCE: f64 = 3785.411_784 / 128.0;
+const ML_PER_OUNCE: f64 = 3_785.411_784 / 128.0;
 /// Grams in an ounce avoirdupois, exact by definition (NIST Handbook 44, appendix C).
 const G_PER_OUNCE: f64 = 28.349_523_125;
 
@@ -94,34 +91,24 @@ impl Measure {
     }
 }
 
-/// How much concentrate goes into a mix, by the label's numbers that `value` gives (reading's id to number): by its ratio,
-/// else its percentage, else its dose. None where a number is missing or cannot be.
-#[must_use]
-pub fn concentrate(pack: &Pack, mix: &Mix, value: &dyn Fn(&str) -> Option<f64>) -> Option<(f64, Measure)> {
-    let total_l = value(mix.total.as_str()).filter(|total| total.is_finite() && *total >= 0.0)?;
-    let total = Volume::new::<liter>(total_l);
-    if let Some(parts) = mix.parts_water.as_ref().and_then(|id| value(id.as_str())) {
-        let dilution = dilute(1.0, parts, total).ok()?;
-        return Some((dilution.concentrate.get::<milliliter>(), Measure::Millilitre));
+impl Measure {
+    /// How a chemical's amounts are counted.
+    #[must_use]
+    pub const fn of(form: Form) -> Measure {
+        match form {
+            Form::Liquid => Measure::Millilitre,
+            Form::Powder => Measure::Gram,
+        }
     }
-    if let Some(percent) = mix.percent.as_ref().and_then(|id| value(id.as_str())) {
-        let fits = (0.0..=100.0).contains(&percent);
-        return fits.then_some((total_l * 1000.0 * percent / 100.0, Measure::Millilitre));
-    }
-    let dose = value(mix.dose.as_ref()?.as_str()).filter(|dose| (0.0..=10_000.0).contains(dose))?;
-    let is_powder = pack.chemicals.iter().any(|one| Some(&one.id) == mix.chemical.as_ref() && one.form == Form::Powder);
-    if is_powder {
-        // A powder takes next to no room: the whole mix counts as water, which errs on the side of having enough.
-        return Some((total_l * dose, Measure::Gram));
-    }
-    // The dose goes to a litre of water, so a litre of the mix holds a little less of it.
-    Some((total_l * dose / (1.0 + dose / 1000.0), Measure::Millilitre))
 }
 
-/// A label value before anything was read: the reading's preset.
+/// An amount of concentrate, counted: millilitres or grams.
 #[must_use]
-pub fn preset(pack: &Pack, reading: &str) -> Option<f64> {
-    pack.reading(reading)?.preset.as_ref()?.parse().ok()
+pub const fn counted(concentrate: Concentrate) -> (f64, Measure) {
+    match concentrate {
+        Concentrate::Litres(litres) => (litres * 1000.0, Measure::Millilitre),
+        Concentrate::Grams(grams) => (grams, Measure::Gram),
+    }
 }
 
 #[cfg(test)]

@@ -12,6 +12,8 @@ use crate::words::{Words, number};
 
 /// The day begins at eight where nothing else is known, minutes since midnight: common practice, no source.
 pub const BEGINS_MIN: u32 = 8 * 60;
+/// Whatever ends after midnight is not of this day any more.
+const DAY_MIN: f64 = 24.0 * 60.0;
 
 /// The day that a clock shows.
 #[must_use]
@@ -30,7 +32,7 @@ fn there(utc_ms: i64, offset_min: i32) -> Option<DateTime<FixedOffset>> {
     Some(DateTime::from_timestamp_millis(utc_ms)?.with_timezone(&zone))
 }
 
-/// Minutes since midnight as people read them: '09:05'. Past midnight the day is over, and it is written on: '25:10'.
+/// Minutes since midnight as people read them: '09:05'. Past midnight they are written on: '25:10'.
 #[must_use]
 pub fn clock(minutes: f64) -> String {
     // Minutes of a day are small and above zero: only the part of one is cut.
@@ -124,6 +126,12 @@ pub struct Line {
 pub fn told(planned: &Planned<'_>, today: NaiveDate, words: &Words) -> Vec<Line> {
     let leg = &planned.leg;
     let plain = |text: String| Line { text, attention: false };
+    if leg.leave_min > DAY_MIN {
+        return vec![
+            Line { text: words.text("round-not-today"), attention: true },
+            plain(takes(planned.forecast, words)),
+        ];
+    }
     let (arrive, leave) = (clock(leg.arrive_min), clock(leg.leave_min));
     let mut lines = vec![plain(match leg.km {
         Some(km) => {

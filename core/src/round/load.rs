@@ -3,11 +3,13 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::amount::{Measure, concentrate, preset};
+use super::amount::{Measure, counted};
 use crate::id::ConditionId;
 use crate::procedure::gate::{Applies, applies};
+use crate::procedure::mixing::worked;
 use crate::procedure::pack::{ChemicalKind, Pack, Step};
 use crate::visit::state::Run;
+use crate::words::Words;
 
 /// So much more of each chemical than its mixes take, as a share of it: common practice, no source.
 pub const MARGIN: f64 = 0.2;
@@ -26,8 +28,8 @@ pub struct Job<'a> {
     pub known: &'a BTreeMap<String, String>,
     /// Its pack.
     pub pack: &'a Pack,
-    /// The pack's words by key.
-    pub name: &'a dyn Fn(&str) -> String,
+    /// The words, with those of its pack.
+    pub words: &'a Words,
 }
 
 /// What goes into the van.
@@ -151,7 +153,7 @@ impl Sums {
             self.chemical(job, step, *need);
             for id in &step.parts {
                 let Some(part) = job.pack.parts.iter().find(|part| part.id == *id) else { continue };
-                let sum = self.parts.entry((job.name)(&format!("part-{id}"))).or_default();
+                let sum = self.parts.entry(job.words.text(&format!("part-{id}"))).or_default();
                 let sure = *need == Need::Sure && !part.spare;
                 *(if sure { &mut sum.sure } else { &mut sum.maybe }) += part.count;
                 sum.sites.add(job.site);
@@ -172,9 +174,11 @@ impl Sums {
         let Some(mix) = step.mix.as_ref().and_then(|id| job.pack.mix(id)) else { return };
         let Some(id) = &mix.chemical else { return };
         let Some(chemical) = job.pack.chemicals.iter().find(|known| known.id == *id) else { return };
-        let Some((amount, measure)) = concentrate(job.pack, mix, &|reading| preset(job.pack, reading)) else { return };
+        // Before the visit nothing was read off: the presets tell.
+        let Some(mixed) = worked(job.pack, &Run::default(), mix) else { return };
+        let (amount, measure) = counted(mixed.concentrate);
         self.acid |= chemical.kind == ChemicalKind::Acid;
-        let key = (chemical.kind, (job.name)(&format!("chemical-{id}")), measure);
+        let key = (chemical.kind, job.words.text(&format!("chemical-{id}")), measure);
         let sum = self.chemicals.entry(key).or_default();
         *(if need == Need::Sure { &mut sum.sure } else { &mut sum.maybe }) += amount;
         sum.sites.add(job.site);
@@ -214,7 +218,7 @@ fn each(ids: &[String], need: Need) -> Vec<(String, Need)> {
 fn once(sums: &mut BTreeMap<String, Sum<u32>>, job: &Job<'_>, kind: &str, named: impl Iterator<Item = (String, Need)>) {
     let named: BTreeSet<(String, Need)> = named.collect();
     for (id, need) in named {
-        let sum = sums.entry((job.name)(&format!("{kind}-{id}"))).or_default();
+        let sum = sums.entry(job.words.text(&format!("{kind}-{id}"))).or_default();
         sum.sure = sum.sure.max(u32::from(need == Need::Sure));
         sum.maybe = u32::from(sum.sure == 0);
         sum.sites.add(job.site);

@@ -17,9 +17,9 @@ pub struct Sheet {
 }
 
 /// Every table of a load list that has rows: chemicals by what they must be apart from, parts, gear, instruments.
-/// `visits` is how many the day has.
+/// `visits` are the sites of the day in order: tables name them by their number there, so that a page holds them.
 #[must_use]
-pub fn sheets(load: &Load, visits: usize, units: Units, words: &Words) -> Vec<Sheet> {
+pub fn sheets(load: &Load, visits: &[&str], units: Units, words: &Words) -> Vec<Sheet> {
     let kinds = [
         (ChemicalKind::Acid, "load-acids"),
         (ChemicalKind::Hypochlorite, "load-hypochlorites"),
@@ -61,7 +61,7 @@ fn sheet(words: &Words, caption: &str, columns: &[&str], rows: Vec<Vec<String>>)
     Sheet { caption: words.text(caption), columns: columns.iter().map(|key| words.text(key)).collect(), rows }
 }
 
-fn once(words: &Words, gear: &Counted, visits: usize) -> Vec<String> {
+fn once(words: &Words, gear: &Counted, visits: &[&str]) -> Vec<String> {
     let name = if gear.sure == 0 { words.fill("load-maybe", &[("maybe", &gear.name)]) } else { gear.name.clone() };
     vec![name, sites(words, &gear.sites, visits)]
 }
@@ -74,11 +74,21 @@ fn sure_maybe(words: &Words, sure: f64, maybe: f64, shown: &dyn Fn(f64) -> Strin
     }
 }
 
-fn sites(words: &Words, sites: &[String], visits: usize) -> String {
-    if sites.len() == visits && visits > 1 { words.text("load-all") } else { sites.join(", ") }
+/// The numbers of the visits.
+fn sites(words: &Words, sites: &[String], visits: &[&str]) -> String {
+    let number = |(at, site): (usize, &&str)| sites.iter().any(|known| known == site).then(|| (at + 1).to_string());
+    let numbers: Vec<String> = visits.iter().enumerate().filter_map(number).collect();
+    if numbers.len() == visits.len() && visits.len() > 1 { words.text("load-all") } else { numbers.join(", ") }
 }
 
-/// What is said about the chemicals, where there are any: the rule of the van's acids and alkalis, and the margin.
+/// The visits with their numbers: '1 Mill House · 2 Ferry Inn'.
+#[must_use]
+pub fn numbered(visits: &[&str]) -> String {
+    let one = |(at, site): (usize, &&str)| format!("{}\u{a0}{}", at + 1, site.replace(' ', "\u{a0}"));
+    visits.iter().enumerate().map(one).collect::<Vec<_>>().join(" · ")
+}
+
+/// The margin in words.
 #[must_use]
 pub fn margin_told(words: &Words) -> String {
     let percent = number::write(super::load::MARGIN * 100.0, 0, words.language());

@@ -1,9 +1,10 @@
 //! What a visit used up: chemicals and parts from its mixes and steps, time from its log; corrected by hand where the
 //! technician knows better. For the van's stock and the office's billing.
 
-use super::amount::{Measure, concentrate, preset};
+use super::amount::{Measure, counted};
 use crate::id::Letter;
-use crate::procedure::pack::{Form, Pack};
+use crate::procedure::mixing::{Concentrate, worked};
+use crate::procedure::pack::Pack;
 use crate::visit::state::{Mark, Run, Visit};
 
 /// The item that stands for the time on site, and the letter under which it lies: time belongs to no unit.
@@ -53,30 +54,23 @@ pub fn of_run(visit: &Visit, unit: &Letter, run: &Run, pack: &Pack) -> Vec<Used>
         (corrected.measure == measure.code()).then(|| corrected.amount.parse().ok())?
     };
     let done = |id: &str| matches!(run.steps.get(id), Some(Mark::Done { .. } | Mark::Happened { .. }));
-    let value = |reading: &str| run.number(reading).or_else(|| preset(pack, reading));
     let steps = || pack.steps().map(|(_, step)| step).filter(|step| done(step.id.as_str()));
-    let chemicals = pack.chemicals.iter().flat_map(|chemical| {
-        let mixes = steps().filter_map(|step| pack.mix(step.mix.as_ref()?));
-        let poured: Vec<(f64, Measure)> = mixes
-            .filter(|mix| mix.chemical.as_ref() == Some(&chemical.id))
-            .filter_map(|mix| concentrate(pack, mix, &value))
-            .collect();
+    let chemicals = pack.chemicals.iter().map(|chemical| {
+        let of_it = pack.mixes.iter().filter(|mix| mix.chemical.as_ref() == Some(&chemical.id));
+        let measure = Measure::of(chemical.form);
         let item = format!("chemical-{}", chemical.id);
-        let usual = if chemical.form == Form::Powder { Measure::Gram } else { Measure::Millilitre };
-        let mut measures: Vec<Measure> = poured.iter().map(|(_, measure)| *measure).collect();
-        measures.sort_unstable();
-        measures.dedup();
-        if measures.is_empty() {
-            measures.push(usual);
-        }
-        let of = move |measure: Measure| Used {
-            unit: Some(unit.clone()),
-            corrected: corrected(&item, measure),
-            item: item.clone(),
-            measure,
-            worked: poured.iter().filter(|(_, of)| *of == measure).map(|(amount, _)| amount).sum(),
-        };
-        measures.into_iter().map(of).collect::<Vec<_>>()
+        let poured = of_it.map(|mix| {
+            let made = run.mixes.get(&mix.id).and_then(|mixed| {
+                let (amount, _) = counted(Concentrate::of(&mixed.concentrate, &mixed.measure)?);
+                Some(amount * f64::from(mixed.times))
+            });
+            // A log from before mixes were written down tells it by its steps and the label's numbers.
+            made.unwrap_or_else(|| {
+                let times = steps().filter(|step| step.mix.as_ref() == Some(&mix.id)).count();
+                worked(pack, run, mix).map_or(0.0, |mixed| counted(mixed.concentrate).0 * times as f64)
+            })
+        });
+        Used { unit: Some(unit.clone()), corrected: corrected(&item, measure), measure, worked: poured.sum(), item }
     });
     let parts = pack.parts.iter().map(|part| {
         let item = format!("part-{}", part.id);
@@ -126,4 +120,92 @@ pub fn item_of<'a>(field: &'a str, visit: &Visit, unit: &Letter, pack: &Pack) ->
     let run = visit.runs.get(unit)?;
     let known = of_run(visit, unit, run, pack).into_iter().find(|used| used.item == item)?;
     Some((unit.clone(), item, known.measure))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::now::Now;
+    use crate::visit::state::{Corrected, Mixed, Sealing};
+
+    const PACK: &str = r#"
+        pack = "p"
+        format = 1
+        version = "1"
+        chemical = [{ id = "acid", kind = "acid", form = "liquid" }, { id = "soda", kind = "alkali", form = "powder" }]
+        part = [{ id = "gasket", count = 2 }, { id = "fuse", spare = true }]
+        reading = [
+            { id = "parts", quantity = "count", preset = "10" },
+            { id = "total", quantity = "volume", preset = "2.2" },
+        ]
+        mix = [
+            { id = "descaler", chemical = "acid", parts-water = "parts", total = "total" },
+            { id = "neutraliser", chemical = "soda", parts-water = "parts", total = "total" },
+        ]
+        [[phase]]
+        id = "work"
+        step = [
+            { id = "pour", mix = "descaler" },
+            { id = "neutralise", mix = "neutraliser" },
+            { id = "close", parts = ["gasket", "fuse"] },
+        ]
+    "#;
+
+    fn at(minute: i64) -> Now {
+        Now { utc_ms: minute * 60_000, offset_min: 0, mono_ms: minute * 60_000, mono_epoch: "a".into() }
+    }
+
+    fn done(run: &mut Run, step: &str) {
+        run.steps.insert(step.into(), Mark::Done { at: at(0), sets: Default::default(), late: false });
+    }
+
+    fn amounts(visit: &Visit, pack: &Pack) -> Vec<(String, f64)> {
+        used(visit, &|_| Some(pack)).into_iter().map(|used| (used.item.clone(), used.amount())).collect()
+    }
+
+    #[test]
+    fn mixes_steps_and_the_clock_tell_and_the_hand_outranks_them() {
+        let pack: Pack = toml::from_str(PACK).unwrap();
+        let mut run = Run::default();
+        // A log from before mixes were written down: by the step and the label, 2.2 L / 11 = 200 mL.
+        done(&mut run, "pour");
+        done(&mut run, "close");
+        // One of today: poured twice as the screen told it, 100 g each time.
+        let mixed = Mixed {
+            chemical: "soda".into(),
+            water_l: "2.000".into(),
+            concentrate: "100".into(),
+            measure: "g".into(),
+            notes: vec![],
+            at: at(1),
+            times: 2,
+        };
+        run.mixes.insert("neutraliser".into(), mixed);
+        let mut visit = Visit { opened: Some(at(0)), last: Some(at(95)), ..Visit::default() };
+        visit.runs.insert("A".into(), run);
+        let told = |item: &str, amount: f64| (item.to_owned(), amount);
+        let all = amounts(&visit, &pack);
+        assert!((all[0].1 - 200.0).abs() < 1e-9, "{all:?}");
+        assert_eq!(
+            all[1..],
+            [told("chemical-soda", 200.0), told("part-gasket", 2.0), told("part-fuse", 0.0), told("time", 95.0)]
+        );
+        let correct =
+            |amount: &str, measure: &str| Corrected { amount: amount.into(), measure: measure.into(), at: at(2) };
+        let of_unit = [("part-fuse".to_owned(), correct("1", "1")), ("chemical-acid".to_owned(), correct("250", "mL"))];
+        visit.corrected.insert("A".into(), of_unit.into());
+        visit.corrected.insert("-".into(), [("time".to_owned(), correct("120", "min"))].into());
+        let all = amounts(&visit, &pack);
+        assert_eq!((all[0].1, all[3].1, all[4].1), (250.0, 1.0, 120.0));
+    }
+
+    #[test]
+    fn time_ends_with_the_seal_and_a_clock_set_back_over_a_restart_proves_none() {
+        let sealing = Sealing { complete: true, missing: vec![], at: at(60) };
+        let visit = Visit { opened: Some(at(0)), last: Some(at(90)), sealing: Some(sealing), ..Visit::default() };
+        assert!((time(&visit).worked - 60.0).abs() < 1e-9);
+        let back = Now { mono_epoch: "b".into(), ..at(-30) };
+        let visit = Visit { opened: Some(at(0)), last: Some(back), ..Visit::default() };
+        assert!(time(&visit).worked.abs() < 1e-9);
+    }
 }

@@ -59,7 +59,7 @@ fn descale(view: &View<'_>, next: &NextDescale) -> String {
 fn readings(view: &View<'_>, all: &[Series<'_>]) -> Vec<Block> {
     let words = view.words;
     let name = |series: &Series<'_>| words.text(&format!("reading-{}", series.reading.id));
-    let mut blocks = vec![Block::Text { text: words.text("history-trends"), level: 2, tone: Tone::Plain }];
+    let mut blocks = Vec::new();
     let rows = all.iter().filter_map(|series| {
         let trend = series.trend?;
         Some(vec![name(series), per_year(view, series, &trend), means(view, series, &trend)])
@@ -103,7 +103,9 @@ fn per_year(view: &View<'_>, series: &Series<'_>, trend: &Trend) -> String {
         let text = format!("{value:.decimals$}");
         series.reading.quantity.show_difference(&text, view.units, view.words.language())
     };
-    let parts = [("slope", slope(trend.per_year)), ("least", slope(trend.least)), ("most", slope(trend.most))];
+    // The unit once is enough.
+    let bare = |value: f64| slope(value).split('\u{a0}').next().unwrap_or_default().to_owned();
+    let parts = [("slope", slope(trend.per_year)), ("least", bare(trend.least)), ("most", bare(trend.most))];
     let parts: Vec<(&str, &str)> = parts.iter().map(|(name, value)| (*name, value.as_str())).collect();
     view.words.fill("history-per-year", &parts)
 }

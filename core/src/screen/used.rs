@@ -47,7 +47,7 @@ fn field(view: &View<'_>, visit: &VisitView<'_>, used: &Used) -> Block {
     let field = format!("used:{}", used.item);
     let typed = || {
         let seen = measure.to_people(used.amount(), view.units);
-        let whole = matches!(measure, Measure::Piece | Measure::Minute) || seen >= 9.95;
+        let whole = matches!(measure, Measure::Piece | Measure::Minute) || seen >= 9.95 || seen == 0.0;
         number::write(seen, u8::from(!whole), words.language())
     };
     let problem = visit.problems.get(&field);

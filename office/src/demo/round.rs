@@ -7,10 +7,11 @@ use coilside_core::visit::event::Severity;
 use super::scenario;
 
 /// The packs of the five units, in the order below.
-const PACKS: [&str; 5] = ["add-on-water-heater"; 5];
+const PACKS: [&str; 5] =
+    ["add-on-water-heater", "tank-water-heater", "monobloc-r290", "split-r744-water-heater", "pool-heater"];
 /// Where the van stands in the morning: the yard of the firm.
 const YARD: Spot = Spot { latitude_deg: 1.228_0, longitude_deg: 2.338_0 };
-/// Minutes on site of earlier visits in the village. Made up, and plausible.
+/// Minutes on site of earlier visits to add-on heaters in the village. Made up, and plausible.
 const PAST_MINUTES: [u32; 6] = [148, 131, 165, 139, 172, 144];
 /// Days ago of the five visits to the mill house: four years.
 const MILL_DAYS_AGO: [i64; 5] = [1831, 1466, 1101, 736, 371];
@@ -36,8 +37,9 @@ pub(super) fn due(day: impl Fn(i64) -> String, minute: u32) -> Vec<Assignment> {
                 ("Tomas Reed", "555 0123"),
                 AssignedUnit {
                     in_service: Some(day(160)),
-                    known: known(&[("coil", "coated"), ("exchanger", "stainless")]),
-                    ..unit("LW-0003", "Ovelle", "Roofbox 12", "OV-90-0044", bakery)
+                    known: known(&[("coil", "coated"), ("ducts", "no"), ("anode", "sacrificial")]),
+                    past_minutes: vec![105, 98, 120, 112],
+                    ..unit("LW-0003", "Ovelle", "Column 200", "OV-90-0044", bakery)
                 },
             )
         },
@@ -58,8 +60,10 @@ pub(super) fn due(day: impl Fn(i64) -> String, minute: u32) -> Vec<Assignment> {
                 AssignedUnit {
                     in_service: Some(day(1080)),
                     last_service: Some(day(350)),
-                    known: known(&[("coil", "plain"), ("exchanger", "copper")]),
-                    ..unit("LW-0004", "Tarnwick", "Add-On 14", "TW14-3381", school)
+                    known: known(&[("coil", "plain"), ("filling", "water"), ("drinking-water", "yes")]),
+                    refrigerant: Some("R290".into()),
+                    past_minutes: vec![85, 92, 100, 88],
+                    ..unit("LW-0004", "Tarnwick", "Yard 8", "TY8-3381", school)
                 },
             )
         },
@@ -72,22 +76,28 @@ pub(super) fn due(day: impl Fn(i64) -> String, minute: u32) -> Vec<Assignment> {
             AssignedUnit {
                 in_service: Some(day(800)),
                 last_service: Some(day(379)),
-                known: known(&[("coil", "plain"), ("exchanger", "no-acid")]),
+                known: known(&[("coil", "plain"), ("sea", "near"), ("exchanger", "stainless")]),
+                refrigerant: Some("R744".into()),
                 findings: vec![OpenFinding {
                     severity: Severity::Soon,
                     text: "Insulation of the hot pipe torn over half a metre.".into(),
                     date: day(379),
                 }],
-                ..unit("LW-0005", "Ovelle", "Roofbox 9", "OV-71-5520", inn)
+                past_minutes: vec![120, 110, 131, 125],
+                ..unit("LW-0005", "Ovelle", "Twin 6", "OV-71-5520", inn)
             },
         ),
         visit(
             "LW-0006-next",
             &day(0),
-            "Weak hot water",
+            "Pool stays cold",
             ("Quay Cottage", "2 Quay Steps, Lower Weir", 1.238_9, 2.352_6, ""),
             ("Pia Lund", "555 0155"),
-            AssignedUnit { terms: None, ..unit("LW-0006", "Tarnwick", "Add-On 9", "TW9-18802", cottage) },
+            AssignedUnit {
+                terms: None,
+                past_minutes: vec![60, 75, 70],
+                ..unit("LW-0006", "Tarnwick", "Basin 12", "TB12-8802", cottage)
+            },
         ),
     ]
 }
@@ -179,7 +189,6 @@ fn unit(name: &str, maker: &str, model: &str, serial: &str, pack: &str) -> Assig
         serial: serial.into(),
         pack: pack.into(),
         terms: Some(terms()),
-        past_minutes: PAST_MINUTES.to_vec(),
         ..AssignedUnit::default()
     }
 }

@@ -9,7 +9,7 @@ use coilside_core::procedure::pack::Pack;
 use coilside_core::round::accreditation::{self, Held, held, lapses};
 use coilside_core::round::day::{self as core_day, BEGINS_MIN, Planned, day_of, plan};
 use coilside_core::round::load::{Job, Load, load};
-use coilside_core::round::sheet::{margin_told, sheets};
+use coilside_core::round::sheet::{margin_told, numbered, sheets};
 use coilside_core::round::{Assignment, Technician, cover, due};
 use coilside_core::science::calendar::{add_days, parse_date};
 use coilside_core::words::Words;
@@ -75,6 +75,7 @@ impl DaySheet<'_> {
         let here: Vec<&Assignment> = plan.today.iter().map(|planned| planned.assignment).collect();
         let lapses = lapses(held, &here, self.on);
         let list = self.load(&plan.today);
+        let sites: Vec<&str> = here.iter().map(|assignment| assignment.site.name.as_str()).collect();
         html! {
             div.round {
                 p.back { a href="/visits" { "← " (words.text("office-visits")) } }
@@ -88,7 +89,8 @@ impl DaySheet<'_> {
                 }
                 @if plan.today.is_empty() { section.message { h2 { (words.text("round-nothing-due")) } } }
                 ol.stops { @for planned in &plan.today { li { (self.stop(planned, held)) } } }
-                @if !plan.today.is_empty() { (self.load_list(&list, plan.today.len())) }
+                (self.unknown(&here))
+                @if !plan.today.is_empty() { (self.load_list(&list, &sites)) }
             }
         }
     }
@@ -143,32 +145,39 @@ impl DaySheet<'_> {
         }
     }
 
+    /// Units for which nothing can be listed.
+    fn unknown(&self, here: &[&Assignment]) -> Markup {
+        let units = here.iter().flat_map(|assignment| assignment.units.iter().map(move |unit| (assignment, unit)));
+        html! {
+            @for (assignment, unit) in units.filter(|(_, unit)| self.pack(&unit.pack).is_none()) {
+                p.look { (self.words.fill("load-no-pack", &[("site", &assignment.site.name), ("pack", &unit.pack)])) }
+            }
+        }
+    }
+
     fn load(&self, today: &[Planned<'_>]) -> Load {
         let units =
             || today.iter().flat_map(|planned| planned.assignment.units.iter().map(move |unit| (planned, unit)));
         let known: Vec<BTreeMap<String, String>> = units().map(|(_, unit)| unit.answers()).collect();
-        let names: Vec<Box<dyn Fn(&str) -> String + '_>> = units()
-            .map(|(_, unit)| {
-                let words = self.library.words(self.language, self.library.pack_named(&unit.pack));
-                Box::new(|key: &str| words.text(key)) as Box<dyn Fn(&str) -> String>
-            })
-            .collect();
         let jobs: Vec<Job<'_>> = units()
-            .zip(known.iter().zip(&names))
-            .filter_map(|((planned, unit), (known, name))| {
-                Some(Job { site: &planned.assignment.site.name, known, pack: self.pack(&unit.pack)?, name })
+            .zip(&known)
+            .filter_map(|((planned, unit), known)| {
+                let loaded = self.library.pack_named(&unit.pack)?;
+                let words = self.library.words(self.language, Some(loaded));
+                Some(Job { site: &planned.assignment.site.name, known, pack: &loaded.pack, words })
             })
             .collect();
         load(&jobs)
     }
 
-    fn load_list(&self, load: &Load, visits: usize) -> Markup {
+    fn load_list(&self, load: &Load, visits: &[&str]) -> Markup {
         let words = self.words;
         let sheets = sheets(load, visits, Units::Metric, words);
         html! {
             section.load {
                 h2 { (words.text("load-title")) }
-                p.quiet { (words.fill("load-of-day", &[("day", &self.on.to_string()), ("count", &visits.to_string())])) }
+                p.quiet { (words.fill("load-of-day", &[("day", &self.on.to_string()), ("count", &visits.len().to_string())])) }
+                p { (numbered(visits)) }
                 @if load.is_aggressive() { p.look { b { (words.text("load-van")) } " " (words.text("load-van.text")) } }
                 div.sheets { @for sheet in &sheets {
                     table {
