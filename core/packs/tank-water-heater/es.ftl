@@ -86,7 +86,7 @@ reading-water-use = Agua caliente que se usa en un día
 reading-fitting-temperature = Temperatura en la conexión
     .hint = En la conexión desnuda o en el grifo abierto. Por encima de 30 °C (86 °F): esperar.
 reading-anode-diameter = Diámetro que queda del ánodo, en mm
-    .hint = En el lugar más delgado. Gastado en dos tercios o con el alambre a la vista: uno nuevo.
+    .hint = En el lugar más delgado. Menos de dos tercios de uno nuevo, o el alambre a la vista: cambiarlo.
 reading-anode-new-diameter = Diámetro de un ánodo nuevo, en mm
     .hint = Del fabricante, o del que se coloca.
 reading-anode-voltage = Tensión del ánodo de corriente impresa
@@ -382,7 +382,7 @@ step-element-lime = Vaciar, sacar la resistencia, quitar la cal a mano
 
 step-refill = Llenar, sacar el aire, purgar cada grifo caliente
     .why = Una resistencia sin agua se quema; lo que soltó el trabajo no debe beberse.
-    .how = Vaciado cerrado. Abrir despacio la entrada, con un grifo abierto hasta que no salga aire. Primero por el vaciado hasta que salga clara, luego cada grifo caliente. Mirar cada conexión: seca.
+    .how = Abrir despacio la entrada, con el vaciado aún abierto hasta que salga clara; luego cerrarlo. Un grifo caliente abierto hasta que no salga aire, después purgar cada grifo caliente. Mirar cada conexión: seca.
 
 ## Parte eléctrica
 
