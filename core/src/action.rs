@@ -47,6 +47,8 @@ pub enum Action {
     Recheck { fact: String },
     /// Note something wrong or worth knowing: the drafts of `finding` and the choice of `severity`.
     AddFinding,
+    /// A finding was mended, the first being '0'. What was done: the draft of `mended:<finding>`.
+    MendFinding { finding: String },
     /// Close the record: freezes it and asks for the signature.
     Seal,
     /// Go on working before the signature came.
@@ -55,6 +57,8 @@ pub enum Action {
     BreakOff,
     /// Send what waits now, also what was stuck.
     SendNow,
+    /// Read the procedures in the shell's folder again.
+    ReadPacks,
     /// Change a setting of the app: `language` (`en`, `es`) or `units` (`metric`, `us`).
     Set { setting: String, value: String },
 }

@@ -14,7 +14,7 @@ pub struct Now {
     pub utc_ms: i64,
     /// The local zone's offset from UTC, minutes east.
     pub offset_min: i32,
-    /// Milliseconds of a clock that never goes back within its epoch.
+    /// Milliseconds of a clock that never goes back within its epoch and counts from its beginning.
     pub mono_ms: i64,
     /// Names the span in which `mono_ms` may be compared.
     pub mono_epoch: String,
@@ -30,9 +30,18 @@ pub struct Elapsed {
 }
 
 impl Now {
+    /// The local day, ISO 8601; empty where no calendar has it.
+    #[must_use]
+    pub fn day(&self) -> String {
+        let local = self.utc_ms.saturating_add(i64::from(self.offset_min) * 60_000);
+        chrono::DateTime::from_timestamp_millis(local)
+            .map(|time| time.format("%Y-%m-%d").to_string())
+            .unwrap_or_default()
+    }
+
     /// The time since `earlier`. In one epoch both bounds are the monotonic difference. Across epochs
     /// nothing is proven, and the wall clock's difference is the longest, `i64::MAX` where the wall clock
-    /// went backwards and so proves nothing at all.
+    /// proves nothing at all: it went backwards, or on by less than the new epoch has counted already.
     #[must_use]
     pub fn since(&self, earlier: &Now) -> Elapsed {
         if self.mono_epoch == earlier.mono_epoch && self.mono_ms >= earlier.mono_ms {
@@ -40,7 +49,8 @@ impl Now {
             return Elapsed { proven_ms: ms, longest_ms: ms };
         }
         let wall = self.utc_ms.saturating_sub(earlier.utc_ms);
-        Elapsed { proven_ms: 0, longest_ms: if wall >= 0 { wall } else { i64::MAX } }
+        let believed = wall >= 0 && (self.mono_epoch == earlier.mono_epoch || wall >= self.mono_ms);
+        Elapsed { proven_ms: 0, longest_ms: if believed { wall } else { i64::MAX } }
     }
 }
 
@@ -62,6 +72,18 @@ mod tests {
     fn across_epochs_nothing_is_proven_and_the_wall_clock_is_the_longest() {
         let elapsed = at(600_000, 5, "b").since(&at(0, 30_000, "a"));
         assert_eq!(elapsed, Elapsed { proven_ms: 0, longest_ms: 600_000 });
+    }
+
+    #[test]
+    fn a_wall_clock_that_went_on_by_less_than_the_device_has_been_up_was_set_back_and_bounds_nothing() {
+        let elapsed = at(60_000, 240_000, "b").since(&at(0, 30_000, "a"));
+        assert_eq!(elapsed, Elapsed { proven_ms: 0, longest_ms: i64::MAX });
+    }
+
+    #[test]
+    fn a_day_is_that_of_the_place() {
+        assert_eq!(Now { offset_min: 120, ..at(1_777_932_000_000, 0, "a") }.day(), "2026-05-05");
+        assert_eq!(Now { offset_min: -300, ..at(1_777_932_000_000, 0, "a") }.day(), "2026-05-04");
     }
 
     #[test]

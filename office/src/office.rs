@@ -5,6 +5,8 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::time::{SystemTime, UNIX_EPOCH};
 
+use coilside_core::round::Technician;
+
 use crate::app::hand_out_assignments::AssignmentError;
 use crate::app::library::{Library, LibraryError};
 use crate::app::{hand_out_assignments, join, make_summary, sign_in};
@@ -150,6 +152,15 @@ impl Office {
     /// When it has no usable `id`, or cannot be written down.
     pub fn put_assignment(&self, doc: &serde_json::Value) -> Result<(), AssignmentError> {
         hand_out_assignments::put(&self.store, doc, self.now_ms())
+    }
+
+    /// Keeps who works with the devices of a name (as given to [`Office::add_device`]): their instruments and
+    /// accreditations go out with the assignments.
+    ///
+    /// # Errors
+    /// When it cannot be written down.
+    pub fn put_technician(&self, device: &str, technician: &Technician) -> Result<(), OfficeError> {
+        Ok(hand_out_assignments::put_technician(&self.store, device, technician)?)
     }
 
     /// Sets whom owners call, as their summaries show it: the firm's name and telephone.

@@ -3,6 +3,7 @@
 #[cfg(test)]
 mod support;
 
+use coilside_core::round::{News, OwnInstrument, Technician};
 use p256::ecdsa::SigningKey;
 use serde_json::json;
 use support::{Bench, chain, payload, sign};
@@ -83,4 +84,22 @@ async fn assignments_are_handed_out_as_they_were_put() {
     bench.office.put_assignment(&doc).unwrap();
     assert_eq!(bench.get("/assignments").await.json(), json!({ "assignments": [doc] }));
     assert!(bench.office.put_assignment(&json!({ "due": "2026-03-02" })).is_err());
+}
+
+#[tokio::test]
+async fn a_technicians_instruments_go_out_with_the_assignments_to_their_own_devices_only() {
+    let bench = Bench::new().await;
+    let own = OwnInstrument {
+        kind: "ph-meter".into(),
+        name: "Pocket pH meter".into(),
+        serial: "PH-1".into(),
+        error_limit: "0.1".into(),
+        calibrated_until: "2026-01-31".into(),
+    };
+    let technician = Technician { name: "I. Fallow".into(), instruments: vec![own], ..Technician::default() };
+    bench.office.put_technician("Somebody else's phone", &technician).unwrap();
+    assert_eq!(bench.get("/assignments").await.json(), json!({ "assignments": [] }));
+    bench.office.put_technician("Phone one", &technician).unwrap();
+    let news: News = serde_json::from_value(bench.get("/assignments").await.json()).unwrap();
+    assert_eq!(news.technician, Some(technician));
 }

@@ -213,7 +213,9 @@ pub fn assignment_of(id: &str, pack: &str) -> Assignment {
             pack: pack.into(),
             refrigerant: flows_in(pack).map(Into::into),
             history: vec![past],
+            ..AssignedUnit::default()
         }],
+        ..Assignment::default()
     }
 }
 

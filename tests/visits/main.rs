@@ -4,11 +4,13 @@
 mod bad_input;
 mod break_off;
 mod log;
+mod mechanics;
 mod no_room;
 mod packs;
 mod photographs;
 mod refusals;
 mod results;
+mod round;
 mod screens;
 mod time;
 mod units;

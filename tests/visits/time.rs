@@ -175,3 +175,67 @@ fn an_alarm_is_withdrawn_when_its_waiting_time_is_ended() {
     again.act(&Action::Undo { step: SOAK.into() }).unwrap();
     assert_eq!(alarms(&again), 0, "taken back");
 }
+
+/// Acid in the loop: at least twenty minutes, at most forty (the pack).
+const ACID: &str = "circulate-acid";
+
+fn acid_inside() -> Scene {
+    let mut scene = Scene::at_step(ACID, &[]).unwrap();
+    scene.act(&Action::Start { step: ACID.into() }).unwrap();
+    scene
+}
+
+fn acid_at(scene: &Scene, now: &Now) -> DwellState {
+    dwell(&scene.field().screen(now).unwrap().screen).0
+}
+
+#[test]
+fn with_acid_inside_a_wrong_clock_or_another_zone_moves_neither_the_least_nor_the_most() {
+    let mut scene = acid_inside();
+    for (minutes, state) in [(19, DwellState::Running), (2, DwellState::Ready), (20, DwellState::Over)] {
+        scene.clock.pass_ms(minutes * MINUTE_MS);
+        for (hours, offset_min) in [(0, 120), (7, 120), (-7, 120), (0, -480), (3, 540)] {
+            let wrong = with_wall(&scene.now(), hours * 60 * MINUTE_MS, offset_min);
+            assert_eq!(acid_at(&scene, &wrong), state, "{minutes} minutes on, {hours} hours wrong");
+        }
+    }
+}
+
+#[test]
+fn a_clock_set_back_after_a_boot_hides_no_acid_that_is_past_its_most() {
+    let mut scene = acid_inside();
+    let boot = booted(&scene.now(), 45 * MINUTE_MS);
+    scene.reopen_at(&boot).unwrap();
+    assert_eq!(acid_at(&scene, &boot), DwellState::Over);
+    let set_back = with_wall(&later(&boot, MINUTE_MS), -20 * MINUTE_MS, 120);
+    assert_eq!(acid_at(&scene, &set_back), DwellState::Over, "26 minutes by the wall clock, 46 in truth");
+}
+
+#[test]
+fn a_clock_set_forward_after_a_boot_does_not_call_acid_late_that_is_not() {
+    let mut scene = acid_inside();
+    let boot = booted(&scene.now(), 2 * MINUTE_MS);
+    scene.reopen_at(&boot).unwrap();
+    let forward = with_wall(&later(&boot, 21 * MINUTE_MS), 5 * 60 * MINUTE_MS, 120);
+    assert_eq!(acid_at(&scene, &forward), DwellState::Ready);
+}
+
+#[test]
+fn a_boot_of_unknown_length_with_acid_inside_counts_as_past_the_most() {
+    // The wall clock says two minutes, the device has been up for thirty: somebody set the wall clock back.
+    let mut scene = acid_inside();
+    let boot = Now { mono_ms: 30 * MINUTE_MS, ..booted(&scene.now(), 2 * MINUTE_MS) };
+    scene.reopen_at(&boot).unwrap();
+    assert_eq!(acid_at(&scene, &boot), DwellState::Over);
+    assert_eq!(acid_at(&scene, &later(&boot, 21 * MINUTE_MS)), DwellState::Over, "and stays so");
+}
+
+#[test]
+fn the_screen_warns_before_the_most_is_over() {
+    let mut scene = soaking();
+    let says = |scene: &Scene| format!("{:?}", scene.screen().unwrap().blocks);
+    scene.clock.pass_ms(7 * MINUTE_MS);
+    assert!(!says(&scene).contains("until the longest time"));
+    scene.clock.pass_ms(2 * MINUTE_MS);
+    assert!(says(&scene).contains("Go on now: 1:00 until the longest time."));
+}

@@ -65,6 +65,7 @@ record!(change::HeatReadings { flow_l_min, inlet_c, outlet_c, power_w });
 record!(change::TestAtConditions { test, conditions });
 record!(change::HotWaterUse { litres_a_day, cold_c, hot_c, price_a_kwh });
 record!(performance::ConditionReadings { source_c, source_rh, pressure_pa, water_in_c, water_out_c });
+record!(surroundings::TrendPoint { x, y });
 record!(performance::RatedPoint { conditions, capacity_w, cop });
 
 impl Argument for exports::reading::ReadingValue {
@@ -110,7 +111,7 @@ fn known(name: &str) -> &'static [&'static str] {
         }
         "coldest" => &["surface", "evaporating", "air", ""],
         "instrument" => &["thermometer T-1", "meter", ""],
-        "date" => {
+        "date" | "until_date" => {
             &["1900-01-01", "2024-02-29", "2025-01-31", "2100-02-28", "2200-12-31", "2200-13-01", "2025-02-29", "-1-1"]
         }
         _ => panic!("say in argument.rs which words an argument named {name} may be"),

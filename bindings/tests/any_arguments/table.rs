@@ -203,6 +203,15 @@ pub(crate) fn laws() -> Vec<Law> {
         law!(surroundings::water_vapour_pressure_pa => 0.001..=1.556e6),
         law!(surroundings::distance_m => 0.0..=20_003_931.46),
         law!(surroundings::add_months => By(no_date)),
+        law!(surroundings::add_days => By(no_date)),
+        law!(surroundings::days_between => -4e6..=4e6),
+        // Points to 10¹² whose x lie a billionth apart.
+        law!(surroundings::theil_sen => TrendValues {
+            slope: -2.1e21..=2.1e21,
+            intercept: -2.2e33..=2.2e33,
+            least: -2.1e21..=2.1e21,
+            most: -2.1e21..=2.1e21,
+        }),
     ]
 }
 

@@ -2,15 +2,17 @@
 
 use super::DoorError;
 use super::chain::chain;
-use super::desk::{Desk, unit_of, units_of, words_for};
+use super::desk::{Desk, Seat, unit_of, units_of, words_for};
 use crate::action::Action;
 use crate::effect::{Effect, Request};
 use crate::id::{Letter, VisitId};
 use crate::now::Now;
 use crate::record::seal;
+use crate::round::accreditation::held;
+use crate::round::{AssignedUnit, Technician, cover, day_of};
 use crate::screen::{Notice, Turn, notice_of};
 use crate::store::{Commit, NewEffect};
-use crate::visit::decide::{Circumstances, Decision, Refusal, decide};
+use crate::visit::decide::{Decision, Refusal, decide};
 use crate::visit::event::{Body, sha256};
 use crate::visit::state::Visit;
 use crate::words::{LANGUAGES, Words};
@@ -24,10 +26,12 @@ impl Desk {
             return self.turn(acted.still_open, now);
         }
         self.notices.clear();
+        self.wanted = None;
         match action {
             // Words that are no reading are meant only with the button that uses them: until then they are half typed.
             Action::Draft { field, text } | Action::Enter { field, text }
-                if matches!(action, Action::Draft { .. }) || !field.starts_with("read:") =>
+                if matches!(action, Action::Draft { .. })
+                    || !["read:", "used:"].iter().any(|of| field.starts_with(of)) =>
             {
                 self.problems.remove(field);
                 self.store.put_draft(&self.draft_place(), field, text, false)?;
@@ -41,6 +45,7 @@ impl Desk {
                 self.sender.hurry();
                 self.turn(Vec::new(), now)
             }
+            Action::ReadPacks => self.read_packs(now),
             _ => self.work(action_id, action, now),
         }
     }
@@ -87,11 +92,14 @@ impl Desk {
         self.turn(Vec::new(), now)
     }
 
-    fn start_visit(&mut self, action_id: &str, id: &str, now: &Now) -> Result<Turn, DoorError> {
+    pub(super) fn start_visit(&mut self, action_id: &str, id: &str, now: &Now) -> Result<Turn, DoorError> {
         let no_such = |what, name: &str| DoorError::NoSuch { what, name: name.to_owned() };
         if let Some(begun) = self.store.visit_of(id)? {
             // Pressed twice: the visit is there already.
             return self.go(action_id, &format!("visit:{begun}"), now);
+        }
+        if let Some(pack) = self.missing_pack(id)? {
+            return self.want_pack(action_id, id, &pack, now);
         }
         let (assignment, salt) = self.store.assignment(id)?.ok_or_else(|| no_such("assignment", id))?;
         let random = self.entropy.draw();
@@ -107,11 +115,7 @@ impl Desk {
         }];
         let mut pinned = None;
         for unit in &assignment.units {
-            let pack = self
-                .packs
-                .iter()
-                .find(|pack| pack.pack.pack == unit.pack)
-                .ok_or_else(|| no_such("pack", &unit.pack))?;
+            let pack = self.procedures.find(&unit.pack).ok_or_else(|| no_such("pack", &unit.pack))?;
             bodies.push(Body::RunStarted {
                 unit: Letter(unit.letter.clone()),
                 asset: unit.unit.clone(),
@@ -152,7 +156,7 @@ impl Desk {
             return Err(DoorError::NoSuch { what: "visit", name: String::new() });
         };
         let drafts = self.store.drafts(&place)?;
-        let around = Circumstances { unit: &seat.unit, pack: &seat.pack.pack, drafts: &drafts, units: self.units, now };
+        let around = self.around(seat, &drafts, now);
         let decided = if seat.sealed { Err(Refusal::Sealed) } else { decide(&seat.visit, action, &around) };
         match decided {
             Ok(decision) => {
@@ -177,7 +181,11 @@ impl Desk {
         let place = self.draft_place();
         let Some(seat) = &mut self.seat else { return Ok(Turn { screen: self.show(now)?, effects: Vec::new() }) };
         let mut requests = decision.requests;
-        let (state, events) = chain(seat.visit.clone(), decision.events, now)?;
+        let mut bodies = decision.events;
+        if bodies.iter().any(|body| matches!(body, Body::SealPrepared { .. })) {
+            bodies.splice(0..0, judged(seat, &self.technician, now));
+        }
+        let (state, events) = chain(seat.visit.clone(), bodies, now)?;
         if *action == Action::Seal {
             let input = seal::signing_input(&state)?;
             requests.push(Request::SignBytes { bytes_base64: crate::field::send::base64(input.as_bytes()) });
@@ -230,6 +238,19 @@ impl Desk {
         let pack = self.seat.as_ref().map(|seat| &seat.pack.pack);
         self.problems.values().any(|refusal| notice_of(refusal, &self.words, pack, self.units) == *told)
     }
+}
+
+/// What the terms of cover of each unit ask for, beside what is there now.
+fn judged(seat: &Seat, technician: &Technician, now: &Now) -> Vec<Body> {
+    let opened = seat.visit.opened.as_ref().unwrap_or(now);
+    let Some(day) = day_of(opened.utc_ms, opened.offset_min) else { return Vec::new() };
+    let of_unit = |unit: &AssignedUnit| {
+        let letter = Letter(unit.letter.clone());
+        let run = seat.visit.runs.get(&letter)?;
+        let judgement = cover::done(unit, &seat.assignment.due, &seat.visit, run, held(technician), day)?;
+        Some(Body::CoverJudged { unit: letter, judgement })
+    };
+    seat.assignment.units.iter().filter_map(of_unit).collect()
 }
 
 /// Puts words into a request: the decision that asked for it knows none.

@@ -4,14 +4,15 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::entropy::Entropy;
+use super::packs::Procedures;
 use super::{DoorError, Setup};
 use crate::action::Action;
 use crate::effect::Effect;
 use crate::id::{Letter, VisitId};
 use crate::now::Now;
-use crate::procedure::library::{LoadedPack, built_in, from_pinned};
+use crate::procedure::library::{LoadedPack, from_pinned};
 use crate::procedure::measure::Units;
-use crate::round::Assignment;
+use crate::round::{Assignment, Technician};
 use crate::screen::{Notice, Turn};
 use crate::store::Store;
 use crate::sync::Sender;
@@ -24,12 +25,18 @@ pub(super) struct Desk {
     pub(super) store: Store,
     pub(super) sender: Sender,
     pub(super) public_key: Vec<u8>,
-    pub(super) packs: Vec<LoadedPack>,
+    pub(super) procedures: Procedures,
+    /// The visit that cannot begin before its pack is there: its action and assignment.
+    pub(super) wanted: Option<(String, String)>,
+    /// The person asked for the packs to be read, and is told what came of it.
+    pub(super) asked_for_packs: bool,
     pub(super) entropy: Entropy,
     pub(super) words: Words,
     pub(super) units: Units,
     pub(super) place: String,
     pub(super) seat: Option<Seat>,
+    /// Who works with this device.
+    pub(super) technician: Technician,
     /// Problems of fields, until something else is typed there.
     pub(super) problems: BTreeMap<String, Refusal>,
     pub(super) notices: Vec<Notice>,
@@ -63,11 +70,15 @@ impl Desk {
         let units = units_of(store.setting("units")?.as_deref());
         let place = store.setting("place")?.unwrap_or_else(|| "round".to_owned());
         let visit = store.setting("visit")?.filter(|visit| !visit.is_empty()).map(VisitId);
+        let technician = store.technician()?;
         let mut desk = Desk {
+            technician,
             store,
             sender: Sender::default(),
             public_key: setup.public_key.clone(),
-            packs: built_in()?,
+            procedures: Procedures::new()?,
+            wanted: None,
+            asked_for_packs: false,
             entropy: Entropy { seed: setup.entropy.clone(), drawn: 0 },
             words: Words::new(&language, None)?,
             units,
@@ -109,7 +120,7 @@ impl Desk {
     /// What stands at the fields whose text was meant: a question that was open when the device died is still open.
     fn asked_before(&self, seat: &Seat, now: &Now) -> Result<BTreeMap<String, Refusal>, DoorError> {
         let drafts = self.store.drafts(&seat.draft_place())?;
-        let around = Circumstances { unit: &seat.unit, pack: &seat.pack.pack, drafts: &drafts, units: self.units, now };
+        let around = self.around(seat, &drafts, now);
         let meant = self.store.meant_drafts(&seat.draft_place())?.into_iter();
         let asked = meant.filter_map(|field| {
             let text = drafts.get(&field)?.clone();
@@ -117,6 +128,24 @@ impl Desk {
             refusal.field().is_some().then_some((field, refusal))
         });
         Ok(asked.collect())
+    }
+
+    /// What a decision about an open visit looks at.
+    pub(super) fn around<'a>(
+        &'a self,
+        seat: &'a Seat,
+        drafts: &'a BTreeMap<String, String>,
+        now: &'a Now,
+    ) -> Circumstances<'a> {
+        Circumstances {
+            unit: &seat.unit,
+            pack: &seat.pack.pack,
+            drafts,
+            units: self.units,
+            now,
+            technician: &self.technician,
+            shares: seat.assignment.shares.as_deref(),
+        }
     }
 
     pub(super) fn seat_of(&self, id: &VisitId) -> Result<Seat, DoorError> {

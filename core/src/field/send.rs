@@ -65,8 +65,11 @@ impl Field {
         desk.sender.heard(request_id, &meaning, now);
         take_meaning(&mut desk.store, row.as_ref(), &meaning)?;
         drop(desk);
-        if let Meaning::News(assignments) = &meaning {
-            self.assigned(assignments)?;
+        if let Meaning::News(news) = &meaning {
+            self.assigned(&news.assignments)?;
+            if let Some(technician) = &news.technician {
+                self.worked_by(technician)?;
+            }
         }
         Ok(())
     }

@@ -1,15 +1,18 @@
 //! What the door hands to the screens.
 
 use super::DoorError;
-use super::desk::Desk;
+use super::desk::{Desk, words_for};
 use crate::now::Now;
+use crate::procedure::library::LoadedPack;
 use crate::screen::{Screen, View, VisitView, show};
 use crate::visit::decide::rested;
+use crate::words::Words;
 
 impl Desk {
     pub(super) fn show(&self, now: &Now) -> Result<Screen, DoorError> {
         let drafts = self.store.drafts(&self.draft_place())?;
-        let on_round = matches!(self.place.as_str(), "round" | "settings" | "outbox") || self.seat.is_none();
+        let on_round = matches!(self.place.as_str(), "round" | "load" | "settings" | "outbox" | "procedures")
+            || self.seat.is_none();
         let rested = self.seat.as_ref().map(|seat| rested(&seat.visit, now));
         let visit = match self.seat.as_ref().zip(rested.as_ref()) {
             Some((seat, visit)) => Some(VisitView {
@@ -20,6 +23,7 @@ impl Desk {
                     .ok_or_else(|| DoorError::NoSuch { what: "unit", name: seat.unit.0.clone() })?,
                 pack: &seat.pack.pack,
                 assignment: &seat.assignment,
+                technician: &self.technician,
                 drafts: &drafts,
                 problems: &self.problems,
                 sealed: seat.sealed,
@@ -29,9 +33,13 @@ impl Desk {
         };
         let (due, visits) =
             if on_round { (self.store.assignments_due()?, self.visit_lines()?) } else { (Vec::new(), Vec::new()) };
+        let packs = self.procedures.in_use();
+        let pack_words = if self.place == "load" { self.words_of(&packs)? } else { Vec::new() };
         let outbox_rows = if self.place == "outbox" { self.store.outbox(100)? } else { Vec::new() };
+        let on_procedures = self.place == "procedures";
+        let procedures = if on_procedures { self.procedures.lines(self.words.language()) } else { Vec::new() };
         Ok(show(&View {
-            place: if visit.is_none() && !matches!(self.place.as_str(), "settings" | "outbox") {
+            place: if visit.is_none() && !matches!(self.place.as_str(), "load" | "settings" | "outbox" | "procedures") {
                 "round"
             } else {
                 &self.place
@@ -46,7 +54,17 @@ impl Desk {
             visit,
             due: &due,
             visits: &visits,
+            packs: &packs,
+            pack_words: &pack_words,
+            technician: &self.technician,
+            procedures: &procedures,
+            procedures_folder: self.procedures.has_folder(),
         }))
+    }
+
+    /// The words with those of each pack: on one screen, since reading them takes a moment.
+    fn words_of(&self, packs: &[&LoadedPack]) -> Result<Vec<Words>, DoorError> {
+        packs.iter().map(|pack| words_for(self.words.language(), Some(pack))).collect()
     }
 
     fn visit_lines(&self) -> Result<Vec<crate::screen::VisitLine>, DoorError> {

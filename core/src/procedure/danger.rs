@@ -85,6 +85,10 @@ dangers! {
     GuardOffLive = "guard-off-live",
     /// A cover opened in a zone that the detector does not call clear, or with sources of ignition in it.
     OpenedInGas = "opened-in-gas",
+    /// Handed over running with a finding that makes it unsafe.
+    HandOverUnsafe = "hand-over-unsafe",
+    /// Left with the power off and no lock and tag on the isolator.
+    LeftUntagged = "left-untagged",
 }
 
 /// What a loop can hold that no machine may run on.
@@ -262,7 +266,9 @@ const fn brought_by(danger: Danger) -> &'static [(Fact, Value)] {
         | Danger::HandOverUnchecked
         | Danger::FittingOpenedUnready
         | Danger::CircuitUncertified
-        | Danger::OpenedInGas => &[],
+        | Danger::OpenedInGas
+        | Danger::HandOverUnsafe
+        | Danger::LeftUntagged => &[],
     }
 }
 

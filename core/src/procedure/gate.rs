@@ -1,15 +1,19 @@
 //! Gates: may this step start, or be marked done, as things are? The field and the pack checker both ask here.
 
+use serde::Serialize;
+
 use super::danger::{Danger, dangers_of_change};
-use super::pack::{Act, Pack, Phase, Step};
+use super::pack::{Act, Pack, Phase, Step, When};
 use super::proof::unproved;
-use crate::id::{ConditionId, ExcursionId, PhaseId, ReadingId, Slot, StepId};
+use crate::id::{ConditionId, ExcursionId, Letter, PhaseId, ReadingId, Slot, StepId};
 use crate::now::Now;
+use crate::science::materials::Reason;
 use crate::visit::fact::{Fact, Facts, Holds, Value};
 use crate::visit::state::{ExcursionEnd, Mark, Run};
 
 /// Beginning a waiting time, or marking a step done.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Passage {
     /// The waiting time begins.
     Start,
@@ -57,6 +61,12 @@ pub enum Missing {
     RinseDiffers,
     /// It would bring a forbidden state.
     Danger { danger: Danger },
+    /// It would bring one to another unit, through what they share.
+    OtherUnit { unit: Letter, danger: Danger },
+    /// The table of materials forbids this acid on this metal.
+    AcidForbidden { acid: When, metal: When, reason: Reason },
+    /// Which acid it is, or which metal it meets, is not known.
+    AcidUnknown,
 }
 
 /// What a passage changes.
@@ -142,6 +152,12 @@ pub fn acts(step: &Step, passage: Passage) -> &[Act] {
     if step.dwell.is_none() || passage == Passage::Start { &step.acts } else { &[] }
 }
 
+/// The danger of an act for what was found: nobody hands over running what must not be run.
+#[must_use]
+pub fn danger_of_findings(run: &Run, acts: &[Act]) -> Option<Danger> {
+    (acts.contains(&Act::HandOver) && run.is_unsafe()).then_some(Danger::HandOverUnsafe)
+}
+
 /// What the passage would change, or everything that it lacks.
 ///
 /// # Errors
@@ -173,7 +189,8 @@ pub fn allowed(
     }
     let change = change(step, run, passage, now);
     let dangers = dangers_of_change(&run.facts, &facts_after(&run.facts, &change), acts(step, passage));
-    missing.extend(dangers.into_iter().map(|danger| Missing::Danger { danger }));
+    let dangers = dangers.into_iter().chain(danger_of_findings(run, acts(step, passage)));
+    missing.extend(dangers.map(|danger| Missing::Danger { danger }));
     if missing.is_empty() { Ok(change) } else { Err(missing) }
 }
 

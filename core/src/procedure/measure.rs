@@ -20,6 +20,9 @@ const DOSE_PER_US_DOSE: f64 = 1000.0 / 128.0;
 /// Kilopascal in a pound-force per square inch (NIST SP 811, appendix B.8).
 const KPA_PER_PSI: f64 = 6.894_757;
 
+/// Grams in an avoirdupois ounce, exact by definition (NIST Handbook 44, appendix C).
+const GRAMS_PER_OUNCE: f64 = 28.349_523_125;
+
 impl Quantity {
     /// The UCUM code of the unit in which the log keeps it.
     #[must_use]
@@ -142,9 +145,82 @@ impl Quantity {
     }
 }
 
+/// A volume as a measuring jug shows it: a litre and more to a tenth, or to 10 mL where a tenth would be coarse; below that
+/// in steps of 10 mL, and the last 100 mL to a millilitre. Fluid ounces below a gallon. What is written here is to be
+/// poured; the record holds the label's numbers.
+#[must_use]
+pub fn jug(litres: f64, units: Units, language: &str) -> String {
+    match units {
+        Units::Metric if litres < 0.0995 => format!("{}\u{a0}mL", number::write(litres * 1000.0, 0, language)),
+        Units::Metric if litres < 0.995 => {
+            format!("{}\u{a0}mL", number::write(libm::round(litres * 100.0) * 10.0, 0, language))
+        }
+        Units::Metric => format!("{}\u{a0}L", number::write(litres, if litres < 1.995 { 2 } else { 1 }, language)),
+        Units::Us => {
+            let gallons = Quantity::Volume.to_people(litres, Units::Us);
+            if gallons < 1.0 {
+                let ounces = gallons * 128.0;
+                format!("{}\u{a0}fl\u{a0}oz", number::write(ounces, u8::from(ounces < 9.95), language))
+            } else {
+                format!("{}\u{a0}gal", number::write(gallons, 2, language))
+            }
+        }
+    }
+}
+
+/// A weight as kitchen scales show it: to a gram below 100 g, then to 5 g, kilograms to 10 g. Ounces, and pounds from one on.
+#[must_use]
+pub fn scales(grams: f64, units: Units, language: &str) -> String {
+    match units {
+        Units::Metric if grams < 99.5 => format!("{}\u{a0}g", number::write(grams, 0, language)),
+        Units::Metric if grams < 997.5 => {
+            format!("{}\u{a0}g", number::write(libm::round(grams / 5.0) * 5.0, 0, language))
+        }
+        Units::Metric => format!("{}\u{a0}kg", number::write(grams / 1000.0, 2, language)),
+        Units::Us => {
+            let ounces = grams / GRAMS_PER_OUNCE;
+            if ounces < 15.95 {
+                format!("{}\u{a0}oz", number::write(ounces, 1, language))
+            } else {
+                format!("{}\u{a0}lb", number::write(ounces / 16.0, 2, language))
+            }
+        }
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn amounts_are_those_that_a_measuring_jug_shows() {
+        for (litres, shown) in [
+            (10.909, "10.9\u{a0}L"),
+            (2.0, "2.0\u{a0}L"),
+            (1.091, "1.09\u{a0}L"),
+            (0.2, "200\u{a0}mL"),
+            (0.1045, "100\u{a0}mL"),
+            (0.0874, "87\u{a0}mL"),
+            (0.9968, "1.00\u{a0}L"),
+        ] {
+            assert_eq!(jug(litres, Units::Metric, "en"), shown);
+        }
+        assert_eq!(jug(0.2, Units::Us, "en"), "6.8\u{a0}fl\u{a0}oz");
+        assert_eq!(jug(2.0, Units::Us, "en"), "68\u{a0}fl\u{a0}oz");
+    }
+
+    #[test]
+    fn weights_are_those_that_scales_show() {
+        for (grams, metric, us) in [
+            (98.0, "98\u{a0}g", "3.5\u{a0}oz"),
+            (102.0, "100\u{a0}g", "3.6\u{a0}oz"),
+            (453.592_37, "455\u{a0}g", "1.00\u{a0}lb"),
+            (1250.0, "1.25\u{a0}kg", "2.76\u{a0}lb"),
+        ] {
+            assert_eq!(scales(grams, Units::Metric, "en"), metric);
+            assert_eq!(scales(grams, Units::Us, "en"), us);
+        }
+    }
 
     const EVERY: [Quantity; 15] = [
         Quantity::Temperature,

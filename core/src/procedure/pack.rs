@@ -258,6 +258,18 @@ pub struct Mix {
     pub dose: Option<ReadingId>,
     /// The reading (a volume) that gives how much is wanted in all.
     pub total: ReadingId,
+    /// The readings (a count and a volume) of labels that add 'so many cups to a bucket': a witness, never the amount.
+    #[serde(default)]
+    pub cups: Option<ReadingId>,
+    /// The bucket of those cups.
+    #[serde(default)]
+    pub bucket: Option<ReadingId>,
+    /// The reading (a volume) of what fills the loop with its hoses: less than that is told.
+    #[serde(default, rename = "loop")]
+    pub fills: Option<ReadingId>,
+    /// The reading (a volume) of what the vessel holds: more than that is told.
+    #[serde(default)]
+    pub vessel: Option<ReadingId>,
 }
 
 /// A controller setting that is changed for the work and put back. Its words: `excursion-<id>` with `.why`.
@@ -266,6 +278,9 @@ pub struct Mix {
 pub struct Excursion {
     /// Its name.
     pub id: ExcursionId,
+    /// The photograph of the settings as they were: taken, or answered for, before the change is noted.
+    #[serde(default)]
+    pub shot: Option<Slot>,
 }
 
 /// As found, the work, or as left.

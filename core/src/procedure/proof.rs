@@ -1,7 +1,9 @@
 //! Facts that a measurement must bear out: ticking a box does not make a loop cold, or a rinse clean.
 
 use super::gate::Missing;
-use super::pack::{Pack, Reading, Step};
+use super::pack::{Condition, Pack, Reading, Step, When};
+use crate::science::acids::Acid;
+use crate::science::materials::{Metal, Reason, Suits, suits};
 use crate::visit::fact::{Fact, Value};
 use crate::visit::state::Run;
 
@@ -35,7 +37,58 @@ pub(super) fn unproved(pack: &Pack, step: &Step, run: &Run) -> Vec<Missing> {
             _ => {}
         }
     }
+    missing.extend(acid_unproved(pack, step, run));
     missing
+}
+
+/// What the table of materials says of the acid and the metal of a unit.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum AcidOnMetal {
+    /// One of them is not answered, or is none that the table knows.
+    Unknown,
+    /// Both are known.
+    Known {
+        /// The answer that names the acid.
+        acid: When,
+        /// The answer that names the metal.
+        metal: When,
+        /// The verdict.
+        suits: Suits,
+        /// Why.
+        reason: Reason,
+    },
+}
+
+/// The verdict on acid and metal, where the pack asks for both (roles `descaler-acid` and `exchanger-metal`); the answers
+/// are named as in `science::acids` and `science::materials`. None where the pack does not ask.
+#[must_use]
+pub fn acid_on_metal(pack: &Pack, run: &Run) -> Option<AcidOnMetal> {
+    let asked = |role: &str| pack.conditions.iter().find(|condition| condition.role.as_deref() == Some(role));
+    let (acid, metal) = (asked("descaler-acid")?, asked("exchanger-metal")?);
+    let answer = |of: &Condition| {
+        let option = run.conditions.get(&of.id)?.clone();
+        Some(When { condition: of.id.clone(), option })
+    };
+    let known = || {
+        let (acid, metal) = (answer(acid)?, answer(metal)?);
+        let (suits, reason) = suits(Acid::parse(&acid.option).ok()?, Metal::named(&metal.option)?);
+        Some(AcidOnMetal::Known { acid, metal, suits, reason })
+    };
+    Some(known().unwrap_or(AcidOnMetal::Unknown))
+}
+
+/// A step may call the acid allowed only where the table of materials does not forbid it and both are known.
+pub(crate) fn acid_unproved(pack: &Pack, step: &Step, run: &Run) -> Option<Missing> {
+    if !step.sets.iter().any(|holds| (holds.fact, holds.value) == (Fact::ExchangerAcid, Value::Allowed)) {
+        return None;
+    }
+    match acid_on_metal(pack, run)? {
+        AcidOnMetal::Unknown => Some(Missing::AcidUnknown),
+        AcidOnMetal::Known { acid, metal, suits: Suits::Forbidden, reason } => {
+            Some(Missing::AcidForbidden { acid, metal, reason })
+        }
+        AcidOnMetal::Known { .. } => None,
+    }
 }
 
 fn by_role<'a>(pack: &'a Pack, role: &str) -> Option<&'a Reading> {
@@ -68,6 +121,7 @@ mod tests {
                 instrument: String::new(),
                 error_limit: String::new(),
                 unusual: true,
+                own: None,
                 at: at.clone(),
                 times: 1,
             };
@@ -97,6 +151,52 @@ mod tests {
     #[test]
     fn a_rinse_that_was_not_measured_proves_nothing() {
         check((Fact::RinseCheck, Value::Proved), &[("supply-ph", "7.4")], &[Missing::RinseNotMeasured]);
+    }
+
+    const ACID_PACK: &str = r#"
+        pack = "p"
+        format = 1
+        version = "1"
+        [[condition]]
+        id = "metal"
+        role = "exchanger-metal"
+        option = [{ id = "stainless" }, { id = "zinc" }, { id = "nobody-knows" }]
+        [[condition]]
+        id = "acid"
+        role = "descaler-acid"
+        option = [{ id = "citric" }, { id = "hydrochloric" }, { id = "other" }]
+        [[phase]]
+        id = "work"
+        step = [{ id = "match", sets = ["exchanger-acid=allowed"] }, { id = "other", sets = ["loop-heat=cold"] }]
+    "#;
+
+    #[test]
+    fn acid_is_allowed_only_where_the_table_of_materials_does_not_forbid_it_and_both_are_known() {
+        let pack: Pack = toml::from_str(ACID_PACK).unwrap();
+        let missing = |step: &str, answers: &[(&str, &str)]| {
+            let mut run = Run::default();
+            for (condition, option) in answers {
+                run.conditions.insert((*condition).into(), (*option).into());
+            }
+            unproved(&pack, pack.step(step).unwrap().1, &run)
+        };
+        assert_eq!(missing("match", &[("metal", "stainless"), ("acid", "citric")]), []);
+        let forbidden = missing("match", &[("metal", "stainless"), ("acid", "hydrochloric")]);
+        assert!(
+            matches!(forbidden[..], [Missing::AcidForbidden { reason: Reason::ChloridePits, .. }]),
+            "{forbidden:?}"
+        );
+        let zinc = missing("match", &[("metal", "zinc"), ("acid", "citric")]);
+        assert!(matches!(zinc[..], [Missing::AcidForbidden { reason: Reason::Dissolves, .. }]), "{zinc:?}");
+        for unknown in [
+            &[("metal", "nobody-knows"), ("acid", "citric")][..],
+            &[("metal", "stainless"), ("acid", "other")],
+            &[("metal", "stainless")],
+            &[],
+        ] {
+            assert_eq!(missing("match", unknown), [Missing::AcidUnknown], "{unknown:?}");
+        }
+        assert_eq!(missing("other", &[]), [], "a step that claims nothing of acid is not asked");
     }
 
     #[test]

@@ -1,12 +1,13 @@
 //! The owner's summary as content: what was done, what changed, what was found, what is next. Renderings lie elsewhere.
 
 use crate::id::{Digest, Letter};
+use crate::procedure::danger::Danger;
 use crate::procedure::gate::{Applies, applies};
 use crate::procedure::measure::Units;
 use crate::procedure::pack::{Pack, Reading};
 use crate::record::names::name_of;
 use crate::record::results::{Change, Kind, Known, Outcome, Results, Stage, results, told};
-use crate::round::Assignment;
+use crate::round::{Assignment, cover};
 use crate::science::descaling::Advice;
 use crate::visit::decide::{Gap, gaps};
 use crate::visit::event::Severity;
@@ -41,6 +42,8 @@ pub struct Summary {
     pub settings: Vec<String>,
     /// Cautions.
     pub cautions: Vec<String>,
+    /// What the terms of cover ask for beside what is there, a line a unit. The desk decides.
+    pub cover: Vec<String>,
     /// What comes next.
     pub next: Vec<String>,
 }
@@ -148,14 +151,17 @@ pub fn summary(from: &Sources<'_>) -> Summary {
         gaps: runs().flat_map(|(_, run)| gaps(from.pack, run)).filter_map(|gap| gap_words(words, &gap)).collect(),
         settings: runs().flat_map(|(_, run)| settings(words, run)).collect(),
         cautions: cautions.iter().filter(|(_, holds)| *holds).map(|(key, _)| words.text(key)).collect(),
+        cover: from.visit.cover.values().map(|judgement| cover::told(judgement, words).join(" ")).collect(),
         next: next(from, worked.iter().filter_map(|(_, results)| results.descaling)),
     }
 }
 
 fn answers(from: &Sources<'_>) -> Vec<Answer> {
     let words = from.words;
-    let unsafe_found =
-        from.visit.runs.values().any(|run| run.findings.iter().any(|finding| finding.severity == Severity::Unsafe));
+    let unsafe_found = from.visit.runs.values().any(Run::is_unsafe);
+    let left = from.visit.broken_off.as_ref().map_or(&[][..], |broken| &broken.dangers);
+    let findings = || from.visit.runs.values().flat_map(|run| &run.findings);
+    let mended = findings().any(|finding| finding.severity == Severity::Unsafe && finding.mended.is_some());
     let stopped = from.visit.broken_off.is_some();
     let safe = !unsafe_found && !stopped;
     let running = |run: &Run| run.facts.get(&Fact::Supply) == Some(&Value::On);
@@ -169,8 +175,11 @@ fn answers(from: &Sources<'_>) -> Vec<Answer> {
         (true, false) => "summary-hot-yes",
     };
     let safe_key = match (unsafe_found, stopped) {
+        (_, true) if left == [Danger::LeftUntagged] => "summary-safe-stopped-untagged",
+        (_, true) if !left.is_empty() => "summary-safe-stopped-dangerous",
         (true, _) => "summary-safe-no",
         (false, true) => "summary-safe-stopped",
+        (false, false) if mended => "summary-safe-yes-mended",
         (false, false) => "summary-safe-yes",
     };
     vec![
@@ -317,7 +326,10 @@ fn findings(words: &Words, run: &Run) -> Vec<Found> {
         .map(|finding| Found {
             severity: finding.severity,
             severity_text: words.text(key(finding.severity)),
-            text: finding.text.clone(),
+            text: finding.mended.as_ref().map_or_else(
+                || finding.text.clone(),
+                |mended| words.fill("summary-mended", &[("finding", &finding.text), ("words", &mended.words)]),
+            ),
         })
         .collect();
     found.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
@@ -345,7 +357,11 @@ fn settings(words: &Words, run: &Run) -> Vec<String> {
             let name = words.text(&format!("excursion-{id}"));
             let (home, away) = (excursion.home.as_str(), excursion.away.as_str());
             match &excursion.end {
-                ExcursionEnd::Home { .. } => None,
+                ExcursionEnd::Home { answered, .. } if answered.is_empty() => None,
+                ExcursionEnd::Home { shows, answered } => Some(words.fill(
+                    "excursion-home-differs",
+                    &[("setting", &name), ("home", home), ("shows", shows), ("reason", answered)],
+                )),
                 ExcursionEnd::Left { reason } => Some(words.fill(
                     "summary-setting-left",
                     &[("setting", &name), ("home", home), ("away", away), ("reason", reason)],

@@ -1,17 +1,19 @@
-//! Counting months, as a warranty's terms do.
+//! Counting months and days, as a warranty's terms do.
 //!
 //! ```text
 //! the same day so many months on; where that month has no such day, its last
+//! days of grace come on top of that day, and the last of them still counts
 //! ```
-//! Range: years 1900…2200, −1200…1200 months. Exact; Gregorian calendar.
+//! Range: years 1900…2200, −1200…1200 months, −40 000…40 000 days. Exact; Gregorian calendar.
 //! Source: ISO 8601 for the dates; the last day of the month as python-dateutil's `relativedelta` and common practice have it.
 
 use super::error::{ScienceError, within};
-use chrono::{Datelike, Months, NaiveDate};
+use chrono::{Datelike, Months, NaiveDate, TimeDelta};
 
 const YEAR_LEAST: i32 = 1900;
 const YEAR_MOST: i32 = 2200;
 const MONTHS_MOST: i32 = 1200;
+const DAYS_MOST: i32 = 40_000;
 
 /// The date `months` (−1200…1200) after `date`.
 pub fn add_months(date: NaiveDate, months: i32) -> Result<NaiveDate, ScienceError> {
@@ -25,6 +27,22 @@ pub fn add_months(date: NaiveDate, months: i32) -> Result<NaiveDate, ScienceErro
         let until_last = (YEAR_MOST - YEAR_LEAST + 1) * 12 - 1 - since_first;
         ScienceError::out_of_range("months", f64::from(months), f64::from(-since_first), f64::from(until_last))
     })
+}
+
+/// The date `days` (−40 000…40 000) after `date`.
+pub fn add_days(date: NaiveDate, days: i32) -> Result<NaiveDate, ScienceError> {
+    within("days", f64::from(days), f64::from(-DAYS_MOST), f64::from(DAYS_MOST))?;
+    within("date (its year)", f64::from(date.year()), f64::from(YEAR_LEAST), f64::from(YEAR_MOST))?;
+    let moved = TimeDelta::try_days(i64::from(days)).and_then(|step| date.checked_add_signed(step));
+    moved.filter(|moved| (YEAR_LEAST..=YEAR_MOST).contains(&moved.year())).ok_or_else(|| {
+        let year = f64::from(date.year());
+        ScienceError::out_of_range("date (its year)", year, f64::from(YEAR_LEAST), f64::from(YEAR_MOST))
+    })
+}
+
+/// How many days `to` lies after `from`; below zero it lies before.
+pub fn days_between(from: NaiveDate, to: NaiveDate) -> i64 {
+    to.signed_duration_since(from).num_days()
 }
 
 /// A date in the one form `2025-01-31`.
@@ -52,6 +70,14 @@ mod tests {
     fn the_years_run_out_with_a_range_and_not_with_a_panic() {
         let refused = add_months(parse_date("2200-06-30").unwrap(), 7).unwrap_err();
         assert_eq!(refused, ScienceError::out_of_range("months", 7.0, -3605.0, 6.0));
+    }
+
+    #[test]
+    fn thirty_days_of_grace_after_the_middle_of_april_end_in_the_middle_of_may() {
+        let (due, end) = (parse_date("2026-04-20").unwrap(), parse_date("2026-05-20").unwrap());
+        assert_eq!(add_days(due, 30).unwrap(), end);
+        assert_eq!(days_between(end, due), -30);
+        assert!(add_days(parse_date("2200-12-31").unwrap(), 1).is_err());
     }
 
     proptest! {

@@ -153,6 +153,13 @@ pub struct LabelCheck {
     pub agree: bool,
 }
 
+/// Are two shares of concentrate within a tenth of each other? None of either agrees with nothing else.
+#[must_use]
+pub fn shares_agree(one: Ratio, other: Ratio) -> bool {
+    let (one, other) = (one.get::<ratio>(), other.get::<ratio>());
+    one.max(other) <= APART_MAX * one.min(other)
+}
+
 /// Compares a label's numbers with each other: its ratio (as for [`dilute`]; of "1 in 10" give 1 and 9), and `cups` (0.01…1000) of
 /// concentrate, each of `cup` (10…5000 ml), to a bucket (0.1…1000 l). "To a bucket of water" and "fill up to a bucket" differ by up to a
 /// tenth at common strengths, and labels seldom say which: the nearer counts.
@@ -174,11 +181,8 @@ pub fn label_check(
     let added = concentrate_l / (concentrate_l + bucket_l);
     let apart = |share: f64| share.max(by_ratio) / share.min(by_ratio);
     let by_measures = if apart(filled_up) < apart(added) { filled_up } else { added };
-    Ok(LabelCheck {
-        by_ratio: Ratio::new::<ratio>(by_ratio),
-        by_measures: Ratio::new::<ratio>(by_measures),
-        agree: apart(by_measures) <= APART_MAX,
-    })
+    let (by_ratio, by_measures) = (Ratio::new::<ratio>(by_ratio), Ratio::new::<ratio>(by_measures));
+    Ok(LabelCheck { by_ratio, by_measures, agree: shares_agree(by_ratio, by_measures) })
 }
 
 #[cfg(test)]

@@ -4,6 +4,7 @@ use super::notices::clock;
 use super::view::{go, of_visit};
 use super::{Block, Button, Screen, Tone, View, VisitView};
 use crate::action::Action;
+use crate::record::notes::notes;
 use crate::visit::decide::{Gap, gaps};
 use crate::visit::fact::{Fact, Value};
 
@@ -35,6 +36,13 @@ pub(super) fn leaving(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
     if let Some(broken) = &visit.visit.broken_off {
         let line = words.fill("leaving-broken-off", &[("reason", &broken.reason)]);
         screen.blocks.push(text(line, Tone::Attention));
+        for danger in &broken.dangers {
+            screen.blocks.push(text(words.text(&format!("danger-{}", danger.name())), Tone::Danger));
+        }
+    } else if visit.run.is_unsafe() {
+        screen.blocks.push(text(words.text("danger-hand-over-unsafe"), Tone::Danger));
+        screen.blocks.push(text(words.text("danger-hand-over-unsafe.do"), Tone::Plain));
+        screen.blocks.push(Block::Button { button: go(view, "leaving-mend", "findings") });
     }
     screen.blocks.extend(state_of_the_unit(view, visit));
     for (id, excursion) in visit.run.open_excursions() {
@@ -47,6 +55,8 @@ pub(super) fn leaving(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
         }
     }
     screen.blocks.extend(gap_blocks(view, visit));
+    screen.blocks.extend(note_blocks(view, visit));
+    screen.blocks.push(Block::Button { button: go(view, "menu-used", "used") });
     let seal = Button { label: words.text("seal-hold"), tone: Tone::Primary, press: Action::Seal, hold: true };
     screen.foot.push(seal);
     if visit.visit.broken_off.is_none() {
@@ -101,6 +111,15 @@ fn gap_blocks(view: &View<'_>, visit: &VisitView<'_>) -> Vec<Block> {
         }
     }
     blocks
+}
+
+/// What is no gap but stands in the record beside it.
+fn note_blocks(view: &View<'_>, visit: &VisitView<'_>) -> Vec<Block> {
+    let notes = notes(visit.run, view.units, view.words);
+    let heading = Block::Text { text: view.words.text("leaving-notes"), level: 2, tone: Tone::Plain };
+    let lines = notes.into_iter().map(|text| Block::Text { text, level: 0, tone: Tone::Attention });
+    let blocks: Vec<Block> = std::iter::once(heading).chain(lines).collect();
+    if blocks.len() > 1 { blocks } else { Vec::new() }
 }
 
 fn gap_line(view: &View<'_>, visit: &VisitView<'_>, gap: &Gap) -> (String, Option<String>) {

@@ -25,12 +25,30 @@ pub(super) fn strip(view: &View<'_>, visit: &VisitView<'_>) -> Vec<Live> {
             strip.push(Live { label, value: words.text("fact-not-known"), tone: Tone::Attention });
         }
     }
-    for (id, excursion) in visit.run.open_excursions() {
-        let value =
-            words.fill("excursion-away", &[("away", &unbroken(&excursion.away)), ("home", &unbroken(&excursion.home))]);
-        strip.push(Live { label: words.text(&format!("excursion-{id}")), value, tone: Tone::Attention });
-    }
+    strip.extend(away(view, visit));
     strip
+}
+
+/// Settings of every unit that are away from home: on every screen, also on those that belong to no visit.
+pub(super) fn away(view: &View<'_>, visit: &VisitView<'_>) -> Vec<Live> {
+    let words = view.words;
+    if visit.sealed {
+        return Vec::new();
+    }
+    let runs = visit.visit.runs.iter();
+    runs.flat_map(|(letter, run)| run.open_excursions().map(move |(id, excursion)| (letter, id, excursion)))
+        .map(|(letter, id, excursion)| {
+            let setting = words.text(&format!("excursion-{id}"));
+            let label = if letter == visit.unit {
+                setting
+            } else {
+                words.fill("strip-other-unit", &[("letter", letter.as_str()), ("what", &setting)])
+            };
+            let (away, home) = (unbroken(&excursion.away), unbroken(&excursion.home));
+            let value = words.fill("excursion-away", &[("away", &away), ("home", &home)]);
+            Live { label, value, tone: Tone::Attention }
+        })
+        .collect()
 }
 
 fn tone(fact: Fact, value: Value) -> Tone {

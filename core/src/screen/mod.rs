@@ -2,9 +2,15 @@
 
 mod block;
 mod close;
+mod excursion;
 mod fields;
 mod frame;
+mod history;
+mod load;
+mod materials;
+mod mix;
 mod notices;
+mod procedures;
 mod reasons;
 mod results;
 mod round;
@@ -12,11 +18,13 @@ mod settings;
 mod sheets;
 mod sketch;
 mod step;
+mod used;
 mod view;
 mod work;
 
 pub use block::*;
 pub use notices::notice_of;
+pub use procedures::ProcedureLine;
 pub use sketch::sketch;
 pub use view::{View, VisitLine, VisitView, show};
 
@@ -30,7 +38,8 @@ use crate::procedure::pack::Hazard;
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Screen {
     /// Which screen: `round`, `now`, `phases`, `phase:<id>`, `photographs`, `readings`, `details`, `findings`, `leaving`,
-    /// `break-off`, `emergency`, `outbox`, `settings`, `step:<id>`, `why:<what>`. A shell compares it to keep the scroll position.
+    /// `break-off`, `emergency`, `outbox`, `procedures`, `settings`, `load`, `history`, `used`, `step:<id>`, `why:<what>`.
+    /// A shell compares it to keep the scroll position.
     pub place: String,
     /// The language of the words, a BCP 47 tag.
     pub language: String,

@@ -1,12 +1,15 @@
 //! What must be seen before the rest: refusals with their reasons, dangers that stand, pauses.
 
+use super::materials::told;
 use super::{Button, Notice, Tone, View, VisitView};
 use crate::action::Action;
 use crate::procedure::danger::dangers;
 use crate::procedure::gate::Missing;
 use crate::procedure::measure::Units;
 use crate::procedure::pack::Pack;
+use crate::science::materials::Suits;
 use crate::visit::decide::Refusal;
+use crate::visit::fact::{Fact, Value};
 use crate::words::{Words, number};
 
 /// The notices of a visit's screen: what was refused just now, then what a pause left open, then dangers that stand.
@@ -16,31 +19,50 @@ pub(super) fn of_visit(view: &View<'_>, visit: &VisitView<'_>) -> Vec<Notice> {
     if visit.sealed {
         return notices;
     }
-    if !visit.run.lapsed.is_empty() {
-        let buttons = visit
-            .run
-            .lapsed
-            .iter()
-            .map(|(fact, value)| {
-                let name = words.text(&format!("fact-{}", fact.name()));
-                let state = words.text(&format!("fact-{}-{}", fact.name(), value.word()));
-                Button {
-                    label: words.fill("pause-still", &[("fact", &name), ("state", &state)]),
-                    tone: Tone::Plain,
-                    press: Action::Recheck { fact: fact.name().to_owned() },
-                    hold: false,
-                }
-            })
-            .collect();
-        let (title, line) = (words.text("pause-title"), words.text("pause-text"));
-        notices.push(Notice { tone: Tone::Attention, title, lines: vec![line], buttons });
+    let still = |(fact, value): (&Fact, &Value)| {
+        let name = words.text(&format!("fact-{}", fact.name()));
+        let state = words.text(&format!("fact-{}-{}", fact.name(), value.word()));
+        Button {
+            label: words.fill("pause-still", &[("fact", &name), ("state", &state)]),
+            tone: Tone::Plain,
+            press: Action::Recheck { fact: fact.name().to_owned() },
+            hold: false,
+        }
+    };
+    let by_other = |fact: &Fact| visit.run.lapsed_by.contains_key(fact);
+    for (shared, key) in [(false, "pause"), (true, "shared")] {
+        let lapsed = visit.run.lapsed.iter().filter(|(fact, _)| by_other(fact) == shared);
+        let buttons: Vec<Button> = lapsed.map(still).collect();
+        if !buttons.is_empty() {
+            let (title, line) = (words.text(&format!("{key}-title")), words.text(&format!("{key}-text")));
+            notices.push(Notice { tone: Tone::Attention, title, lines: vec![line], buttons });
+        }
     }
+    notices.extend(elsewhere(view, visit));
     for danger in dangers(&visit.run.facts) {
         let key = format!("danger-{}", danger.name());
         let lines = vec![words.text(&format!("{key}.do"))];
         notices.push(Notice { tone: Tone::Danger, title: words.text(&key), lines, buttons: Vec::new() });
     }
     notices
+}
+
+/// The other units at which work here made something not known: each with the way there.
+fn elsewhere(view: &View<'_>, visit: &VisitView<'_>) -> Vec<Notice> {
+    let words = view.words;
+    let others = visit.visit.runs.iter().filter(|(letter, run)| *letter != visit.unit && !run.lapsed_by.is_empty());
+    others
+        .map(|(letter, run)| {
+            let to = Action::Go { to: format!("unit:{letter}") };
+            let label = words.fill("menu-unit", &[("letter", letter.as_str())]);
+            Notice {
+                tone: Tone::Attention,
+                title: words.fill("shared-elsewhere", &[("letter", letter.as_str())]),
+                lines: run.lapsed_by.keys().map(|fact| words.text(&format!("fact-{}", fact.name()))).collect(),
+                buttons: vec![Button { label, tone: Tone::Plain, press: to, hold: false }],
+            }
+        })
+        .collect()
 }
 
 /// A refusal in words that a technician understands.
@@ -76,14 +98,16 @@ pub fn notice_of(refusal: &Refusal, words: &Words, pack: Option<&Pack>, units: U
         Refusal::Sealing => plain("refused-sealing"),
         Refusal::BrokenOff => plain("refused-broken-off"),
         Refusal::NoSuch { .. } => plain("refused-no-such"),
-        Refusal::Number { .. } | Refusal::Impossible { .. } | Refusal::Unusual { .. } | Refusal::Words { .. } => {
-            Notice {
-                tone: Tone::Attention,
-                title: problem_of(refusal, words, pack, units).unwrap_or_default(),
-                lines: Vec::new(),
-                buttons: Vec::new(),
-            }
-        }
+        Refusal::Number { .. }
+        | Refusal::Impossible { .. }
+        | Refusal::Unusual { .. }
+        | Refusal::ReadBack { .. }
+        | Refusal::Words { .. } => Notice {
+            tone: Tone::Attention,
+            title: problem_of(refusal, words, pack, units).unwrap_or_default(),
+            lines: Vec::new(),
+            buttons: Vec::new(),
+        },
     }
 }
 
@@ -112,6 +136,7 @@ pub(super) fn problem_of(refusal: &Refusal, words: &Words, pack: Option<&Pack>, 
         Refusal::Unusual { field, from, to } => {
             words.fill("question-unusual", &[("from", &shown(field, from)), ("to", &shown(field, to))])
         }
+        Refusal::ReadBack { home, shows, .. } => words.fill("problem-read-back", &[("home", home), ("shows", shows)]),
         Refusal::Words { .. } => words.text("problem-words"),
         _ => return None,
     })
@@ -119,7 +144,10 @@ pub(super) fn problem_of(refusal: &Refusal, words: &Words, pack: Option<&Pack>, 
 
 fn gate(step: &str, missing: &[Missing], words: &Words, pack: Option<&Pack>) -> Notice {
     let title = words.get(&format!("step-{step}")).unwrap_or_else(|| words.text(&format!("condition-{step}")));
-    let danger = missing.iter().any(|missing| matches!(missing, Missing::Danger { .. }));
+    let dangerous = |missing: &Missing| {
+        matches!(missing, Missing::Danger { .. } | Missing::OtherUnit { .. } | Missing::AcidForbidden { .. })
+    };
+    let danger = missing.iter().any(dangerous);
     // A dose of the same danger and gate is said once: the gate says what to do, the danger why.
     let lines = missing.iter().map(|missing| missing_words(missing, words)).collect();
     let settled = missing.iter().any(|missing| {
@@ -173,6 +201,12 @@ pub(super) fn missing_words(missing: &Missing, words: &Words) -> String {
             words.fill("missing-setting-away", &[("setting", &words.text(&format!("excursion-{excursion}")))])
         }
         Missing::Danger { danger } => words.text(&format!("danger-{}", danger.name())),
+        Missing::OtherUnit { unit, danger } => {
+            let danger = words.text(&format!("danger-{}", danger.name()));
+            words.fill("missing-other-unit", &[("letter", unit.as_str()), ("danger", &danger)])
+        }
+        Missing::AcidForbidden { acid, metal, reason } => told(words, Suits::Forbidden, acid, metal, *reason),
+        Missing::AcidUnknown => words.text("missing-acid-unknown"),
     }
 }
 

@@ -140,7 +140,9 @@ pub(super) fn details(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
         let taken = visit.run.readings.get(&reading.id).filter(|taken| !taken.error_limit.is_empty())?;
         let limit = reading.quantity.show_difference(&taken.error_limit, view.units, words.language());
         let name = words.text(&format!("reading-{}", reading.id));
-        Some(vec![name, format!("±\u{a0}{limit}"), words.text(&format!("instrument-{}", taken.instrument))])
+        let kind = || words.text(&format!("instrument-{}", taken.instrument));
+        let instrument = taken.own.as_ref().map_or_else(kind, |own| format!("{} ({})", own.name, own.serial));
+        Some(vec![name, format!("±\u{a0}{limit}"), instrument])
     });
     screen.blocks.push(Block::Table {
         caption: words.text("details-readings"),

@@ -89,14 +89,27 @@ pub(super) fn readings(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
 pub(super) fn findings(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
     let words = view.words;
     let mut screen = of_visit(view, visit, words.text("menu-findings"));
-    for finding in &visit.run.findings {
+    for (at, finding) in visit.run.findings.iter().enumerate() {
         let (key, tone) = match finding.severity {
             Severity::Note => ("severity-note", Tone::Plain),
             Severity::Soon => ("severity-soon", Tone::Attention),
             Severity::Unsafe => ("severity-unsafe", Tone::Danger),
         };
         let text = format!("{}: {}", words.text(key), finding.text);
-        screen.blocks.push(Block::Text { text, level: 0, tone });
+        let Some(mended) = &finding.mended else {
+            screen.blocks.push(Block::Text { text, level: 0, tone });
+            if finding.severity > Severity::Note && !visit.sealed {
+                let field = format!("mended:{at}");
+                screen.blocks.push(entry(view, visit, &field, &words.text("finding-mended-label"), 1));
+                let (label, press) = (words.text("finding-mend"), Action::MendFinding { finding: at.to_string() });
+                let button = Button { label, tone: Tone::Plain, press, hold: false };
+                screen.blocks.push(Block::Button { button });
+            }
+            continue;
+        };
+        screen.blocks.push(Block::Text { text, level: 0, tone: Tone::Plain });
+        let line = words.fill("finding-mended", &[("words", &mended.words)]);
+        screen.blocks.push(Block::Text { text: line, level: 0, tone: Tone::Good });
     }
     screen.blocks.push(Block::Text { text: words.text("finding-new"), level: 2, tone: Tone::Plain });
     screen.blocks.push(entry(view, visit, "finding", &words.text("finding-label"), 3));

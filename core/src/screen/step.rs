@@ -1,19 +1,15 @@
 //! One step as a block, with everything that belongs to it.
 
-use uom::si::f64::Volume;
-use uom::si::volume::liter;
-
-use super::fields::{choice, entry, reading, shot};
+use super::fields::{choice, reading, shot};
 use super::notices::{clock, missing_words, span};
-use super::{Block, Button, DwellState, MixRow, StepState, Tone, View, VisitView};
+use super::{Block, DwellState, StepState, Tone, View, VisitView, excursion, materials, mix};
 use crate::action::Action;
-use crate::id::ReadingId;
+use crate::id::{ReadingId, Slot};
 use crate::procedure::gate::{Applies, Missing, Passage, allowed, applies};
-use crate::procedure::measure::Units;
-use crate::procedure::pack::{Hazard, Mix, Phase, Quantity, Reading, Step};
-use crate::science::chemistry;
-use crate::visit::state::{ExcursionEnd, Mark};
-use crate::words::number;
+use crate::procedure::pack::{Hazard, Phase, Reading, Step};
+use crate::round::OwnInstrument;
+use crate::visit::decide::WARNING_MS;
+use crate::visit::state::Mark;
 
 /// The most steps on one card.
 const CARD_MOST: usize = 5;
@@ -77,11 +73,17 @@ pub(super) fn step_block(view: &View<'_>, visit: &VisitView<'_>, phase: &Phase, 
     };
     let asked = |id: &&ReadingId| asked(id) && (visit.knows_refrigerant() || !of_circuit(visit, id));
     blocks.extend(step.readings.iter().filter(asked).filter_map(|id| reading(view, visit, id.as_str())));
+    blocks.extend(lapsed_instruments(view, visit, step));
     if let Some(mix) = step.mix.as_ref().and_then(|id| visit.pack.mix(id)) {
-        blocks.push(mix_block(view, visit, mix));
+        blocks.extend(mix::blocks(view, visit, mix));
     }
-    blocks.extend(excursions(view, visit, step));
-    blocks.extend(step.shots.iter().filter_map(|slot| shot(view, visit, slot.as_str())));
+    blocks.extend(materials::verdict(view, visit, step));
+    // The settings are photographed before their change is noted.
+    let (first, rest): (Vec<&Slot>, Vec<&Slot>) =
+        step.shots.iter().partition(|slot| excursion::wants_first(visit, step, slot));
+    blocks.extend(first.into_iter().filter_map(|slot| shot(view, visit, slot.as_str())));
+    blocks.extend(excursion::blocks(view, visit, step));
+    blocks.extend(rest.into_iter().filter_map(|slot| shot(view, visit, slot.as_str())));
     blocks.extend(dwell(view, visit, step));
     if state == StepState::Gated {
         for missing in outside {
@@ -119,6 +121,26 @@ fn of_circuit(visit: &VisitView<'_>, id: &ReadingId) -> bool {
     visit.pack.reading(id.as_str()).is_some_and(Reading::of_circuit)
 }
 
+/// Instruments whose calibration lapsed, told once: until the first value was taken with one.
+fn lapsed_instruments(view: &View<'_>, visit: &VisitView<'_>, step: &Step) -> Vec<Block> {
+    let day = visit.visit.opened.as_ref().unwrap_or(view.now).day();
+    let used = |serial: &str| {
+        visit.run.readings.values().any(|taken| taken.own.as_ref().is_some_and(|own| own.serial == serial))
+    };
+    let mut lapsed: Vec<&OwnInstrument> = step
+        .readings
+        .iter()
+        .filter_map(|id| visit.technician.instrument(visit.pack.reading(id.as_str())?.instrument.as_deref()?, &day))
+        .filter(|own| own.lapsed_on(&day) && !used(&own.serial))
+        .collect();
+    lapsed.dedup();
+    let text = |own: &OwnInstrument| {
+        let parts = [("name", own.name.as_str()), ("serial", &own.serial), ("until", &own.calibrated_until)];
+        view.words.fill("instrument-lapsed", &parts)
+    };
+    lapsed.into_iter().map(|own| Block::Text { text: text(own), level: 0, tone: Tone::Attention }).collect()
+}
+
 fn is_outside(missing: &Missing) -> bool {
     matches!(
         missing,
@@ -126,6 +148,7 @@ fn is_outside(missing: &Missing) -> bool {
             | Missing::Step { .. }
             | Missing::Fact { .. }
             | Missing::Danger { .. }
+            | Missing::AcidForbidden { .. }
             | Missing::Answer { .. }
     )
 }
@@ -164,6 +187,9 @@ fn dwell(view: &View<'_>, visit: &VisitView<'_>, step: &Step) -> Option<Block> {
                 (DwellState::Over, least_at, most_at, words.text("dwell-over"))
             } else if left > 0 {
                 (DwellState::Running, least_at, most_at, words.fill("dwell-running", &[("left", &span(left))]))
+            } else if most_ms - gone.longest_ms <= WARNING_MS && most_ms - WARNING_MS > least_ms {
+                let left = span(most_ms - gone.longest_ms);
+                (DwellState::Ready, least_at, most_at, words.fill("dwell-soon-over", &[("left", &left)]))
             } else {
                 (DwellState::Ready, least_at, most_at, words.text("dwell-ready"))
             }
@@ -185,140 +211,4 @@ fn dwell(view: &View<'_>, visit: &VisitView<'_>, step: &Step) -> Option<Block> {
         least_ms,
         then: words.get(&format!("step-{}.then", step.id)).unwrap_or_default(),
     })
-}
-
-fn mix_block(view: &View<'_>, visit: &VisitView<'_>, mix: &Mix) -> Block {
-    let words = view.words;
-    let key = format!("mix-{}", mix.id);
-    let value = |id: &str| visit.run.number(id).or_else(|| visit.pack.reading(id)?.preset.as_ref()?.parse().ok());
-    let worked = mix
-        .parts_water
-        .as_ref()
-        .and_then(|id| value(id.as_str()))
-        .zip(value(mix.total.as_str()))
-        .and_then(|(parts, total_l)| chemistry::dilute(1.0, parts, Volume::new::<liter>(total_l)).ok());
-    let mut rows = Vec::new();
-    if let Some(dilution) = worked {
-        let amounts = [("water", dilution.water), ("concentrate", dilution.concentrate)];
-        for (part, volume) in amounts {
-            let litres = volume.get::<liter>();
-            rows.push(MixRow {
-                label: words.text(&format!("{key}.{part}")),
-                amount: amount(litres, view.units, words.language()),
-            });
-        }
-    }
-    let order = (1..=4).map_while(|n| words.get(&format!("{key}.order-{n}"))).collect();
-    let warning = words.get(&format!("{key}.gear"));
-    Block::Mix { title: words.text(&key), rows, order, warning }
-}
-
-/// A volume as a measuring jug shows it: a litre and more to a tenth, or to 10 mL where a tenth would be coarse; below that
-/// in steps of 10 mL, and the last 100 mL to a millilitre. Fluid ounces below a gallon. What is written here is to be
-/// poured; the record holds the label's numbers.
-fn amount(litres: f64, units: Units, language: &str) -> String {
-    match units {
-        Units::Metric if litres < 0.0995 => format!("{}\u{a0}mL", number::write(litres * 1000.0, 0, language)),
-        Units::Metric if litres < 0.995 => {
-            format!("{}\u{a0}mL", number::write(libm::round(litres * 100.0) * 10.0, 0, language))
-        }
-        Units::Metric => format!("{}\u{a0}L", number::write(litres, if litres < 1.995 { 2 } else { 1 }, language)),
-        Units::Us => {
-            let gallons = Quantity::Volume.to_people(litres, Units::Us);
-            if gallons < 1.0 {
-                let ounces = gallons * 128.0;
-                format!("{}\u{a0}fl\u{a0}oz", number::write(ounces, u8::from(ounces < 9.95), language))
-            } else {
-                format!("{}\u{a0}gal", number::write(gallons, 2, language))
-            }
-        }
-    }
-}
-
-fn excursions(view: &View<'_>, visit: &VisitView<'_>, step: &Step) -> Vec<Block> {
-    let words = view.words;
-    let mut blocks = Vec::new();
-    let press = |key: &str, press: Action, tone: Tone| Block::Button {
-        button: Button { label: words.text(key), tone, press, hold: false },
-    };
-    if let Some(id) = &step.opens {
-        let name = words.text(&format!("excursion-{id}"));
-        match visit.run.excursions.get(id) {
-            None => {
-                blocks.push(entry(
-                    view,
-                    visit,
-                    &format!("home:{id}"),
-                    &words.fill("excursion-home-label", &[("setting", &name)]),
-                    1,
-                ));
-                blocks.push(entry(
-                    view,
-                    visit,
-                    &format!("away:{id}"),
-                    &words.fill("excursion-away-label", &[("setting", &name)]),
-                    1,
-                ));
-                blocks.push(press("excursion-open", Action::OpenExcursion { excursion: id.0.clone() }, Tone::Plain));
-            }
-            Some(excursion) => blocks.push(Block::Text {
-                text: words.fill(
-                    "excursion-noted",
-                    &[("setting", &name), ("home", &excursion.home), ("away", &excursion.away)],
-                ),
-                level: 0,
-                tone: Tone::Good,
-            }),
-        }
-    }
-    if let Some(id) = &step.homes
-        && let Some(excursion) = visit.run.excursions.get(id)
-    {
-        let name = words.text(&format!("excursion-{id}"));
-        match &excursion.end {
-            ExcursionEnd::Open => {
-                blocks.push(Block::Text {
-                    text: words.fill("excursion-bring-home", &[("setting", &name), ("home", &excursion.home)]),
-                    level: 0,
-                    tone: Tone::Attention,
-                });
-                blocks.push(entry(view, visit, &format!("back:{id}"), &words.text("excursion-back-label"), 1));
-                blocks.push(press("excursion-is-home", Action::BringHome { excursion: id.0.clone() }, Tone::Plain));
-                blocks.push(press("excursion-leave", Action::Go { to: format!("left:{id}") }, Tone::Quiet));
-            }
-            ExcursionEnd::Home { shows } => blocks.push(Block::Text {
-                text: words.fill("excursion-home-now", &[("setting", &name), ("shows", shows)]),
-                level: 0,
-                tone: Tone::Good,
-            }),
-            ExcursionEnd::Left { reason } => blocks.push(Block::Text {
-                text: words.fill("excursion-left", &[("setting", &name), ("reason", reason)]),
-                level: 0,
-                tone: Tone::Attention,
-            }),
-        }
-    }
-    blocks
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn amounts_are_those_that_a_measuring_jug_shows() {
-        for (litres, shown) in [
-            (10.909, "10.9\u{a0}L"),
-            (2.0, "2.0\u{a0}L"),
-            (1.091, "1.09\u{a0}L"),
-            (0.2, "200\u{a0}mL"),
-            (0.1045, "100\u{a0}mL"),
-            (0.0874, "87\u{a0}mL"),
-            (0.9968, "1.00\u{a0}L"),
-        ] {
-            assert_eq!(amount(litres, Units::Metric, "en"), shown);
-        }
-        assert_eq!(amount(0.2, Units::Us, "en"), "6.8\u{a0}fl\u{a0}oz");
-        assert_eq!(amount(2.0, Units::Us, "en"), "68\u{a0}fl\u{a0}oz");
-    }
 }

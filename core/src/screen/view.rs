@@ -3,17 +3,18 @@
 use std::collections::BTreeMap;
 
 use super::{
-    Button, Live, Notice, Progress, Screen, Tone, close, frame, notices, reasons, results, round, settings, sheets,
-    work,
+    Button, Live, Notice, ProcedureLine, Progress, Screen, Tone, close, frame, history, load, notices, procedures,
+    reasons, results, round, settings, sheets, used, work,
 };
 use crate::action::Action;
 use crate::id::{Letter, VisitId};
 use crate::now::Now;
 use crate::procedure::gate::{Applies, applies};
+use crate::procedure::library::LoadedPack;
 use crate::procedure::measure::Units;
 use crate::procedure::pack::Pack;
 use crate::record::results::Known;
-use crate::round::{AssignedUnit, Assignment};
+use crate::round::{AssignedUnit, Assignment, Technician};
 use crate::store::{OutboxCount, OutboxRow};
 use crate::visit::decide::Refusal;
 use crate::visit::state::{Run, Visit};
@@ -43,6 +44,23 @@ pub struct View<'a> {
     pub due: &'a [Assignment],
     /// Visits of this device.
     pub visits: &'a [VisitLine],
+    /// The packs that are known, to plan with.
+    pub packs: &'a [&'a LoadedPack],
+    /// The words with those of each pack, in the same order: on the load list only.
+    pub pack_words: &'a [Words],
+    /// Who works with this device.
+    pub technician: &'a Technician,
+    /// Procedures at hand and refused, on their own screen.
+    pub procedures: &'a [ProcedureLine],
+    /// Whether the shell has a folder of packs to read.
+    pub procedures_folder: bool,
+}
+
+impl<'a> View<'a> {
+    /// The pack of that name.
+    pub(super) fn pack(&self, name: &str) -> Option<&'a Pack> {
+        self.packs.iter().map(|loaded| &loaded.pack).find(|pack| pack.pack == name)
+    }
 }
 
 /// The visit that is open, for its screens.
@@ -57,6 +75,8 @@ pub struct VisitView<'a> {
     pub pack: &'a Pack,
     /// Its assignment.
     pub assignment: &'a Assignment,
+    /// Who works, with their own instruments.
+    pub technician: &'a Technician,
     /// Half-typed texts.
     pub drafts: &'a BTreeMap<String, String>,
     /// What is wrong with fields.
@@ -101,6 +121,8 @@ pub fn show(view: &View<'_>) -> Screen {
         return match view.place {
             "settings" => settings::show(view),
             "outbox" => round::outbox(view),
+            "load" => load::show(view),
+            "procedures" => procedures::show(view),
             _ => round::show(view),
         };
     };
@@ -112,6 +134,10 @@ pub fn show(view: &View<'_>) -> Screen {
             "round" => round::show(view),
             "settings" => settings::show(view),
             "outbox" => round::outbox(view),
+            "load" => load::show(view),
+            "history" => history::show(view, visit),
+            "used" => used::show(view, visit),
+            "procedures" => procedures::show(view),
             "phases" => work::phases(view, visit),
             "photographs" => sheets::photographs(view, visit),
             "readings" => sheets::readings(view, visit),
@@ -127,9 +153,14 @@ pub fn show(view: &View<'_>) -> Screen {
 
 /// The ways that are the same everywhere.
 fn of_program(view: &View<'_>) -> impl Iterator<Item = Button> {
-    [("menu-round", "round"), ("menu-outbox", "outbox"), ("menu-settings", "settings")]
-        .into_iter()
-        .map(|(key, place)| go(view, key, place))
+    [
+        ("menu-round", "round"),
+        ("menu-outbox", "outbox"),
+        ("menu-procedures", "procedures"),
+        ("menu-settings", "settings"),
+    ]
+    .into_iter()
+    .map(|(key, place)| go(view, key, place))
 }
 
 /// The frame of a screen that belongs to no visit. Where one is open the menu leads back to it.
@@ -143,7 +174,7 @@ pub(super) fn bare(view: &View<'_>, title: &str) -> Screen {
         subtitle: String::new(),
         unit: None,
         progress: None,
-        strip: Vec::new(),
+        strip: view.visit.iter().flat_map(|visit| frame::away(view, visit)).collect(),
         notices: view.notices.to_vec(),
         blocks: Vec::new(),
         foot: Vec::new(),
@@ -161,7 +192,7 @@ pub(super) fn of_visit(view: &View<'_>, visit: &VisitView<'_>, title: String) ->
     screen.progress = Some(progress(view, visit));
     screen.strip = frame::strip(view, visit);
     screen.notices = notices::of_visit(view, visit);
-    let mut menu: Vec<Button> = ["now", "phases", "photographs", "readings", "findings", "leaving"]
+    let mut menu: Vec<Button> = ["now", "phases", "photographs", "readings", "history", "findings", "used", "leaving"]
         .iter()
         .map(|place| go(view, &format!("menu-{place}"), place))
         .collect();

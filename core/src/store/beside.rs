@@ -7,7 +7,10 @@ use rusqlite::{OptionalExtension as _, params};
 use super::{Store, StoreError};
 use crate::effect::Effect;
 use crate::id::{Digest, VisitId};
-use crate::round::Assignment;
+use crate::round::{Assignment, Technician};
+
+/// The setting that holds who works with this device.
+const TECHNICIAN: &str = "technician";
 
 /// What an action came to.
 #[derive(Clone, Debug, PartialEq)]
@@ -112,6 +115,29 @@ impl Store {
             params![name, value],
         )?;
         Ok(())
+    }
+
+    /// Who works with this device; nobody in particular where the office has not said.
+    ///
+    /// # Errors
+    /// Where the store cannot be read.
+    pub fn technician(&self) -> Result<Technician, StoreError> {
+        let damaged = |error: serde_json::Error| StoreError::Damaged {
+            what: "the technician's own instruments".into(),
+            detail: error.to_string(),
+        };
+        self.setting(TECHNICIAN)?
+            .map_or_else(|| Ok(Technician::default()), |body| serde_json::from_str(&body).map_err(damaged))
+    }
+
+    /// Keeps who works with this device.
+    ///
+    /// # Errors
+    /// Where the store cannot be written.
+    pub fn put_technician(&mut self, technician: &Technician) -> Result<(), StoreError> {
+        let body = serde_json::to_string(technician)
+            .map_err(|error| StoreError::Damaged { what: "the technician".into(), detail: error.to_string() })?;
+        self.put_setting(TECHNICIAN, &body)
     }
 
     /// The bytes of a pinned pack.

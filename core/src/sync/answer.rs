@@ -4,7 +4,7 @@ use serde::Deserialize;
 
 use super::Stage;
 use crate::id::Digest;
-use crate::round::Assignment;
+use crate::round::News;
 use crate::store::{OutboxKind, OutboxRow};
 
 /// What an answer means for the outbox.
@@ -34,7 +34,7 @@ pub enum Meaning {
     /// The office knows this device's key.
     Introduced,
     /// What came down.
-    News(Vec<Assignment>),
+    News(News),
 }
 
 #[derive(Deserialize)]
@@ -58,11 +58,6 @@ struct SealTaken {
 #[derive(Deserialize)]
 struct Known {
     known: bool,
-}
-
-#[derive(Deserialize)]
-struct Assignments {
-    assignments: Vec<Assignment>,
 }
 
 #[derive(Deserialize)]
@@ -125,8 +120,8 @@ pub fn meaning(
             Some(Known { known: true }) if answer.status == 200 => Meaning::Introduced,
             _ => answer.refused(),
         },
-        ("news", _) => match answer.json::<Assignments>() {
-            Some(news) if answer.status == 200 => Meaning::News(news.assignments),
+        ("news", _) => match answer.json::<News>() {
+            Some(news) if answer.status == 200 => Meaning::News(news),
             _ => answer.refused(),
         },
         (_, Some(row)) => match row.kind {

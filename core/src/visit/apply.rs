@@ -2,7 +2,10 @@
 
 use super::event::{Body, ChainEnd, ChainError, Event};
 use super::fact::{Fact, Facts};
-use super::state::{BrokenOff, Excursion, ExcursionEnd, Finding, Mark, Photo, Place, Run, Sealing, Taken, Visit};
+use super::state::{
+    BrokenOff, Corrected, Excursion, ExcursionEnd, Finding, Mark, Mended, Mixed, Photo, Place, Run, Sealing, Taken,
+    Visit,
+};
 use crate::id::{Letter, StepId, VisitId};
 use crate::now::Now;
 
@@ -42,6 +45,13 @@ pub fn apply(mut visit: Visit, event: &Event) -> Visit {
             visit.sealing = Some(Sealing { complete: *complete, missing: missing.clone(), at: event.time.clone() });
         }
         Body::SealCancelled {} => visit.sealing = None,
+        Body::UsedCorrected { unit, item, amount, measure, .. } => {
+            let corrected = Corrected { amount: amount.clone(), measure: measure.clone(), at: event.time.clone() };
+            visit.corrected.entry(unit.clone()).or_default().insert(item.clone(), corrected);
+        }
+        Body::CoverJudged { unit, judgement } => {
+            visit.cover.insert(unit.clone(), judgement.clone());
+        }
         Body::PlaceMissing { .. } | Body::DeviceRestarted {} | Body::Unknown { .. } => {}
         body => {
             if let Some(run) = unit_of(body).and_then(|unit| visit.runs.get_mut(unit)) {
@@ -65,6 +75,7 @@ pub fn unit_of(body: &Body) -> Option<&Letter> {
         | Body::StepHappened { unit, .. }
         | Body::ReadingTaken { letter: unit, .. }
         | Body::ReadingMissed { unit, .. }
+        | Body::MixMade { unit, .. }
         | Body::PhotoTaken { unit, .. }
         | Body::ShotMissed { unit, .. }
         | Body::ExcursionOpened { unit, .. }
@@ -72,7 +83,8 @@ pub fn unit_of(body: &Body) -> Option<&Letter> {
         | Body::ExcursionLeft { unit, .. }
         | Body::FactsLapsed { unit, .. }
         | Body::FactRechecked { unit, .. }
-        | Body::FindingAdded { unit, .. } => Some(unit),
+        | Body::FindingAdded { unit, .. }
+        | Body::FindingMended { unit, .. } => Some(unit),
         _ => None,
     }
 }
@@ -87,8 +99,8 @@ pub(super) fn apply_to_run(run: &mut Run, body: &Body, at: &Now) {
         }
         Body::StepStarted { step, sets, least_s, most_s, .. } => {
             set(run, sets);
-            let (seen, proven_ms) = (at.clone(), 0);
-            mark(run, step, Mark::Running { since: at, least_s: *least_s, most_s: *most_s, seen, proven_ms });
+            let (seen, least_s, most_s) = (at.clone(), *least_s, *most_s);
+            mark(run, step, Mark::Running { since: at, least_s, most_s, seen, proven_ms: 0, longest_ms: 0 });
         }
         Body::StepDone { step, sets, clears, late, .. } => {
             clear(run, clears);
@@ -107,7 +119,7 @@ pub(super) fn apply_to_run(run: &mut Run, body: &Body, at: &Now) {
             run.happened.extend(dangers);
             mark(run, step, Mark::Happened { at, words: words.clone() });
         }
-        Body::ReadingTaken { reading, value, measure, instrument, error_limit, unusual, .. } => {
+        Body::ReadingTaken { reading, value, measure, instrument, error_limit, unusual, own, .. } => {
             run.missed.remove(reading);
             let times = run.readings.get(reading).map_or(1, |taken| taken.times.saturating_add(1));
             let taken = Taken {
@@ -116,6 +128,7 @@ pub(super) fn apply_to_run(run: &mut Run, body: &Body, at: &Now) {
                 instrument: instrument.clone(),
                 error_limit: error_limit.clone(),
                 unusual: *unusual,
+                own: own.clone(),
                 at,
                 times,
             };
@@ -124,6 +137,19 @@ pub(super) fn apply_to_run(run: &mut Run, body: &Body, at: &Now) {
         Body::ReadingMissed { reading, reason, .. } => {
             run.readings.remove(reading);
             run.missed.insert(reading.clone(), reason.clone());
+        }
+        Body::MixMade { mix, chemical, water_l, concentrate, measure, notes, .. } => {
+            let times = run.mixes.get(mix).map_or(1, |mixed| mixed.times.saturating_add(1));
+            let mixed = Mixed {
+                chemical: chemical.clone(),
+                water_l: water_l.clone(),
+                concentrate: concentrate.clone(),
+                measure: measure.clone(),
+                notes: notes.clone(),
+                at,
+                times,
+            };
+            run.mixes.insert(mix.clone(), mixed);
         }
         Body::PhotoTaken { slot, digest, bytes, media, facts, flags, .. } => {
             let photo = Photo {
@@ -140,13 +166,14 @@ pub(super) fn apply_to_run(run: &mut Run, body: &Body, at: &Now) {
         Body::ShotMissed { slot, reason, .. } => {
             run.shots_missed.insert(slot.clone(), reason.clone());
         }
-        Body::ExcursionOpened { excursion, home, away, .. } => {
-            let opened = Excursion { home: home.clone(), away: away.clone(), end: ExcursionEnd::Open };
+        Body::ExcursionOpened { excursion, home, away, reason, .. } => {
+            let (home, away, reason) = (home.clone(), away.clone(), reason.clone());
+            let opened = Excursion { home, away, reason, end: ExcursionEnd::Open };
             run.excursions.insert(excursion.clone(), opened);
         }
-        Body::ExcursionHome { excursion, shows, .. } => {
+        Body::ExcursionHome { excursion, shows, answered, .. } => {
             if let Some(excursion) = run.excursions.get_mut(excursion) {
-                excursion.end = ExcursionEnd::Home { shows: shows.clone() };
+                excursion.end = ExcursionEnd::Home { shows: shows.clone(), answered: answered.clone() };
             }
         }
         Body::ExcursionLeft { excursion, reason, .. } => {
@@ -154,13 +181,19 @@ pub(super) fn apply_to_run(run: &mut Run, body: &Body, at: &Now) {
                 excursion.end = ExcursionEnd::Left { reason: reason.clone() };
             }
         }
-        Body::FactsLapsed { facts, .. } => run.lapse(facts),
+        Body::FactsLapsed { facts, by, .. } => run.lapse(facts, by.as_ref()),
         Body::FactRechecked { fact, value, .. } => {
-            run.lapsed.remove(fact);
+            run.looked_at(*fact);
             run.facts.insert(*fact, *value);
         }
         Body::FindingAdded { severity, text, .. } => {
-            run.findings.push(Finding { severity: *severity, text: text.clone(), at });
+            run.findings.push(Finding { severity: *severity, text: text.clone(), at, mended: None });
+        }
+        Body::FindingMended { finding, words, .. } => {
+            let finding = usize::try_from(*finding).ok().and_then(|at| run.findings.get_mut(at));
+            if let Some(finding) = finding.filter(|finding| finding.mended.is_none()) {
+                finding.mended = Some(Mended { words: words.clone(), at });
+            }
         }
         _ => {}
     }
@@ -180,7 +213,7 @@ fn clear(run: &mut Run, facts: &[Fact]) {
 
 fn set(run: &mut Run, sets: &Facts) {
     for (fact, value) in sets {
-        run.lapsed.remove(fact);
+        run.looked_at(*fact);
         run.facts.insert(*fact, *value);
     }
 }

@@ -12,6 +12,8 @@ use super::fact::{Fact, Facts};
 use crate::id::{ConditionId, Digest, ExcursionId, Letter, ReadingId, Slot, StepId, VisitId};
 use crate::now::Now;
 use crate::procedure::danger::Danger;
+use crate::procedure::mixing::MixNote;
+use crate::round::cover::Judgement;
 
 /// The format of the log that this version writes.
 pub const FORMAT: u32 = 1;
@@ -78,6 +80,21 @@ pub enum Body {
         error_limit: String,
         #[serde(default, skip_serializing_if = "is_false")]
         unusual: bool,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        own: Option<Own>,
+    },
+    /// A mix was prepared: water and concentrate as the screen told them, and what did not fit together about it.
+    MixMade {
+        unit: Letter,
+        mix: String,
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        chemical: String,
+        water_l: String,
+        concentrate: String,
+        #[serde(rename = "in")]
+        measure: String,
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        notes: Vec<MixNote>,
     },
     /// A value could not be had.
     ReadingMissed { unit: Letter, reading: ReadingId, reason: String },
@@ -93,18 +110,50 @@ pub enum Body {
     },
     /// A photograph could not be had.
     ShotMissed { unit: Letter, slot: Slot, reason: String },
-    /// A controller setting is away from home.
-    ExcursionOpened { unit: Letter, excursion: ExcursionId, home: String, away: String },
-    /// It is back, and this is what the controller shows.
-    ExcursionHome { unit: Letter, excursion: ExcursionId, shows: String },
+    /// A controller setting is away from home. Without a reason of the person's own the pack's words say why.
+    ExcursionOpened {
+        unit: Letter,
+        excursion: ExcursionId,
+        home: String,
+        away: String,
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        reason: String,
+    },
+    /// It is back, and this is what the controller shows; where that is not what it was before, why that is right.
+    ExcursionHome {
+        unit: Letter,
+        excursion: ExcursionId,
+        shows: String,
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        answered: String,
+    },
     /// It stays away.
     ExcursionLeft { unit: Letter, excursion: ExcursionId, reason: String },
-    /// Facts that a pause made not known.
-    FactsLapsed { unit: Letter, facts: Facts, pause_s: u64 },
+    /// Facts that a pause made not known, or work on another unit that shares them.
+    FactsLapsed {
+        unit: Letter,
+        facts: Facts,
+        pause_s: u64,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        by: Option<Letter>,
+    },
     /// A lapsed fact was looked at again.
     FactRechecked { unit: Letter, fact: Fact, value: super::fact::Value },
     /// Something wrong or worth knowing.
     FindingAdded { unit: Letter, severity: Severity, text: String },
+    /// A finding was mended: the first is 0. What was done, in words.
+    FindingMended { unit: Letter, finding: u32, words: String },
+    /// What was used up, corrected by hand. `amount` is decimal text in the unit `in`; `unit` is '-' for the time on site.
+    UsedCorrected {
+        unit: Letter,
+        item: String,
+        amount: String,
+        #[serde(rename = "in")]
+        measure: String,
+        typed: String,
+    },
+    /// What the terms of cover ask for, beside what is there: looked at before the seal. The desk decides.
+    CoverJudged { unit: Letter, judgement: Judgement },
     /// Where the device was. Degrees and metres as decimal text.
     PlaceFixed { latitude: String, longitude: String, accuracy_m: String, age_ms: i64 },
     /// The place could not be had.
@@ -120,6 +169,21 @@ pub enum Body {
     /// A kind that this version does not know. It stays in the chain and means nothing here.
     #[serde(skip)]
     Unknown { kind: String },
+}
+
+/// The technician's own instrument, as a reading was taken with it.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Own {
+    /// What the technician calls it.
+    pub name: String,
+    /// Serial number.
+    pub serial: String,
+    /// The last day of its calibration, ISO 8601; empty where it needs none.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub calibrated_until: String,
+    /// That day lies before the visit's.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub lapsed: bool,
 }
 
 /// How much a finding matters.
@@ -274,6 +338,7 @@ const KINDS: &[&str] = &[
     "step-happened",
     "reading-taken",
     "reading-missed",
+    "mix-made",
     "photo-taken",
     "shot-missed",
     "excursion-opened",
@@ -282,6 +347,9 @@ const KINDS: &[&str] = &[
     "facts-lapsed",
     "fact-rechecked",
     "finding-added",
+    "finding-mended",
+    "used-corrected",
+    "cover-judged",
     "place-fixed",
     "place-missing",
     "device-restarted",

@@ -4,11 +4,13 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use serde::{Deserialize, Serialize};
 
-use super::event::{ByLetter, ChainEnd, PhotoFacts, PhotoFlag, Severity};
+use super::event::{ByLetter, ChainEnd, Own, PhotoFacts, PhotoFlag, Severity};
 use super::fact::{Fact, Facts};
 use crate::id::{ConditionId, Digest, ExcursionId, Letter, ReadingId, Slot, StepId, VisitId};
 use crate::now::{Elapsed, Now};
 use crate::procedure::danger::Danger;
+use crate::procedure::mixing::MixNote;
+use crate::round::cover::Judgement;
 
 /// A visit, worked out from its events.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -31,6 +33,12 @@ pub struct Visit {
     pub runs: ByLetter<Run>,
     /// Where the device was.
     pub place: Option<Place>,
+    /// What was used up and corrected by hand, by unit and item; '-' for what belongs to no unit.
+    #[serde(default)]
+    pub corrected: ByLetter<BTreeMap<String, Corrected>>,
+    /// What the terms of cover ask for, beside what was there at the seal.
+    #[serde(default)]
+    pub cover: ByLetter<Judgement>,
     /// Stopped, with the reason.
     pub broken_off: Option<BrokenOff>,
     /// Frozen for the seal.
@@ -52,8 +60,11 @@ pub struct Run {
     pub conditions: BTreeMap<ConditionId, String>,
     /// What is known.
     pub facts: Facts,
-    /// What a pause made not known, as it was.
+    /// What a pause, or work on another unit, made not known, as it was.
     pub lapsed: Facts,
+    /// Of those, the ones that work on another unit made not known, with that unit.
+    #[serde(default)]
+    pub lapsed_by: BTreeMap<Fact, Letter>,
     /// Marks of steps.
     pub steps: BTreeMap<StepId, Mark>,
     /// Steps in the order in which they were marked.
@@ -62,6 +73,9 @@ pub struct Run {
     pub readings: BTreeMap<ReadingId, Taken>,
     /// Values that could not be had, with the reason.
     pub missed: BTreeMap<ReadingId, String>,
+    /// Mixes that were prepared, the last one of each.
+    #[serde(default)]
+    pub mixes: BTreeMap<String, Mixed>,
     /// Photographs by slot, in order.
     pub photos: BTreeMap<Slot, Vec<Photo>>,
     /// Photographs that could not be had, with the reason.
@@ -80,8 +94,17 @@ pub struct Run {
 #[allow(missing_docs, reason = "a variant's line tells its fields")]
 pub enum Mark {
     /// Its waiting time runs. `seen` is the newest event since it began, `proven_ms` the time until then that certainly
-    /// went by: so a device that was started anew goes on counting from its first word.
-    Running { since: Now, least_s: u32, most_s: u32, seen: Now, proven_ms: i64 },
+    /// went by, `longest_ms` the longest that it can have been: so a device that was started anew goes on counting from
+    /// its first word, and a wall clock that is set afterwards moves nothing.
+    Running {
+        since: Now,
+        least_s: u32,
+        most_s: u32,
+        seen: Now,
+        proven_ms: i64,
+        #[serde(default = "not_told")]
+        longest_ms: i64,
+    },
     /// Done.
     Done { at: Now, sets: BTreeSet<Fact>, late: bool },
     /// Left out.
@@ -103,9 +126,31 @@ pub struct Taken {
     pub error_limit: String,
     /// Outside of what is usual, and confirmed.
     pub unusual: bool,
+    /// The technician's own instrument, where it was one.
+    #[serde(default)]
+    pub own: Option<Own>,
     /// When.
     pub at: Now,
     /// How many times it was taken: more than once is a correction.
+    pub times: u32,
+}
+
+/// A mix as it was prepared.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Mixed {
+    /// The pack's chemical; empty where it names none.
+    pub chemical: String,
+    /// Litres, decimal text.
+    pub water_l: String,
+    /// Decimal text in `measure`.
+    pub concentrate: String,
+    /// `L` or `g`.
+    pub measure: String,
+    /// What did not fit together.
+    pub notes: Vec<MixNote>,
+    /// When.
+    pub at: Now,
+    /// How many times it was prepared.
     pub times: u32,
 }
 
@@ -133,6 +178,9 @@ pub struct Excursion {
     pub home: String,
     /// What it was changed to.
     pub away: String,
+    /// Why, where the person said more than the pack does.
+    #[serde(default)]
+    pub reason: String,
     /// How it ended.
     pub end: ExcursionEnd,
 }
@@ -145,9 +193,25 @@ pub enum ExcursionEnd {
     /// It did not yet: this blocks the seal.
     Open,
     /// Back, as the controller shows it.
-    Home { shows: String },
+    /// Where that differs from before, `answered` says why it is right.
+    Home {
+        shows: String,
+        #[serde(default)]
+        answered: String,
+    },
     /// It stays away, for a reason.
     Left { reason: String },
+}
+
+/// An amount corrected by hand.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Corrected {
+    /// Decimal text in `measure`.
+    pub amount: String,
+    /// UCUM code.
+    pub measure: String,
+    /// When.
+    pub at: Now,
 }
 
 /// Something wrong or worth knowing.
@@ -157,6 +221,18 @@ pub struct Finding {
     pub severity: Severity,
     /// In the technician's words.
     pub text: String,
+    /// When.
+    pub at: Now,
+    /// What was done about it, and when; none while it stands.
+    #[serde(default)]
+    pub mended: Option<Mended>,
+}
+
+/// A finding was mended.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Mended {
+    /// What was done.
+    pub words: String,
     /// When.
     pub at: Now,
 }
@@ -194,19 +270,29 @@ pub struct Sealing {
     pub at: Now,
 }
 
+/// Of a state that was kept before the longest was: it can have been any time.
+const fn not_told() -> i64 {
+    i64::MAX
+}
+
 impl Mark {
     /// How long the waiting time has run, as far as it can be told; none where none runs.
     #[must_use]
     pub fn waited(&self, now: &Now) -> Option<Elapsed> {
-        let Mark::Running { since, seen, proven_ms, .. } = self else { return None };
-        let proven_ms = proven_ms.saturating_add(now.since(seen).proven_ms);
-        Some(Elapsed { proven_ms, longest_ms: now.since(since).longest_ms.max(proven_ms) })
+        let Mark::Running { seen, proven_ms, longest_ms, .. } = self else { return None };
+        let since = now.since(seen);
+        Some(Elapsed {
+            proven_ms: proven_ms.saturating_add(since.proven_ms),
+            longest_ms: longest_ms.saturating_add(since.longest_ms),
+        })
     }
 
     /// An event came: what is proven until then is kept.
     pub(super) fn witness(&mut self, now: &Now) {
-        if let Mark::Running { seen, proven_ms, .. } = self {
-            *proven_ms = proven_ms.saturating_add(now.since(seen).proven_ms);
+        if let Mark::Running { seen, proven_ms, longest_ms, .. } = self {
+            let since = now.since(seen);
+            *proven_ms = proven_ms.saturating_add(since.proven_ms);
+            *longest_ms = longest_ms.saturating_add(since.longest_ms);
             seen.clone_from(now);
         }
     }
@@ -234,12 +320,28 @@ impl Run {
         matches!(self.steps.get(step), Some(Mark::Done { .. } | Mark::Skipped { .. } | Mark::Happened { .. }))
     }
 
-    /// Facts become not known, as they were is kept to be looked at again.
-    pub(super) fn lapse(&mut self, facts: &Facts) {
+    /// Facts become not known, as they were is kept to be looked at again. `by` is the unit whose work did it.
+    pub(super) fn lapse(&mut self, facts: &Facts, by: Option<&Letter>) {
         for (fact, value) in facts {
             self.facts.remove(fact);
             self.lapsed.insert(*fact, *value);
+            match by {
+                Some(letter) => self.lapsed_by.insert(*fact, letter.clone()),
+                None => self.lapsed_by.remove(fact),
+            };
         }
+    }
+
+    /// A fact that had lapsed is known again.
+    pub(super) fn looked_at(&mut self, fact: Fact) {
+        self.lapsed.remove(&fact);
+        self.lapsed_by.remove(&fact);
+    }
+
+    /// Is there an unsafe finding that nobody has mended?
+    #[must_use]
+    pub fn is_unsafe(&self) -> bool {
+        self.findings.iter().any(|finding| finding.severity == Severity::Unsafe && finding.mended.is_none())
     }
 
     /// Settings away from home that nobody answered for.

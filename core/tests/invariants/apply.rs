@@ -3,8 +3,9 @@
 use coilside_core::id::{Digest, StepId, VisitId};
 use coilside_core::now::Now;
 use coilside_core::procedure::danger::Danger;
+use coilside_core::procedure::mixing::MixNote;
 use coilside_core::visit::apply::{apply, replay};
-use coilside_core::visit::event::{Body, ChainEnd, Event, FORMAT, PhotoFacts, PhotoFlag, Severity, sha256};
+use coilside_core::visit::event::{Body, ChainEnd, Event, FORMAT, Own, PhotoFacts, PhotoFlag, Severity, sha256};
 use coilside_core::visit::fact::{Fact, Facts, Value};
 use coilside_core::visit::state::Visit;
 use proptest::collection::vec;
@@ -64,7 +65,8 @@ fn of_steps() -> impl Strategy<Value = Body> {
                 Body::StepHappened { unit, step, sets, clears, words, dangers }
             }
         ),
-        (unit(), facts(), 0..1_u64 << 53).prop_map(|(unit, facts, pause_s)| Body::FactsLapsed { unit, facts, pause_s }),
+        (unit(), facts(), 0..1_u64 << 53, prop::option::of(unit()))
+            .prop_map(|(unit, facts, pause_s, by)| Body::FactsLapsed { unit, facts, pause_s, by }),
         (unit(), fact()).prop_map(|(unit, (fact, value))| Body::FactRechecked { unit, fact, value }),
     ]
 }
@@ -81,6 +83,16 @@ fn of_evidence() -> impl Strategy<Value = Body> {
             instrument: String::new(),
             error_limit: String::new(),
             unusual,
+            own: unusual.then(|| Own { name: "Meter".into(), serial: "7".into(), lapsed: true, ..Own::default() }),
+        }),
+        (unit(), text(), text()).prop_map(|(unit, mix, concentrate)| Body::MixMade {
+            unit,
+            mix,
+            chemical: String::new(),
+            water_l: "2.000".into(),
+            notes: vec![MixNote::LessThanLoop { loop_l: concentrate.clone() }],
+            concentrate,
+            measure: "L".into(),
         }),
         (unit(), name(), text()).prop_map(|(unit, reading, reason)| Body::ReadingMissed { unit, reading, reason }),
         (unit(), name(), text()).prop_map(|(unit, slot, seed)| Body::PhotoTaken {
@@ -97,11 +109,18 @@ fn of_evidence() -> impl Strategy<Value = Body> {
             unit,
             excursion,
             home,
+            reason: away.clone(),
             away
         }),
-        (unit(), name(), text()).prop_map(|(unit, excursion, shows)| Body::ExcursionHome { unit, excursion, shows }),
+        (unit(), name(), text(), text()).prop_map(|(unit, excursion, shows, answered)| Body::ExcursionHome {
+            unit,
+            excursion,
+            shows,
+            answered
+        }),
         (unit(), name(), text()).prop_map(|(unit, excursion, reason)| Body::ExcursionLeft { unit, excursion, reason }),
         (unit(), severity, text()).prop_map(|(unit, severity, text)| Body::FindingAdded { unit, severity, text }),
+        (unit(), any::<u32>(), text()).prop_map(|(unit, finding, words)| Body::FindingMended { unit, finding, words }),
     ]
 }
 

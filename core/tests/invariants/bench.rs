@@ -40,8 +40,7 @@ pub(crate) fn assignment(id: &str, letters: &[&str]) -> Assignment {
         model: "Model One".into(),
         serial: format!("AB-{letter}"),
         pack: "add-on-water-heater".into(),
-        refrigerant: None,
-        history: Vec::new(),
+        ..AssignedUnit::default()
     };
     Assignment {
         id: id.into(),
@@ -56,6 +55,7 @@ pub(crate) fn assignment(id: &str, letters: &[&str]) -> Assignment {
         },
         owner: Owner { name: "A. Weaver".into(), phone: "555 0100".into(), language: "en".into() },
         units: letters.iter().map(unit).collect(),
+        ..Assignment::default()
     }
 }
 

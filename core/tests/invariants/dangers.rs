@@ -288,6 +288,8 @@ fn every_danger_of_the_canon_is_refused_by_the_core_alone() {
             ("-reheat", Danger::HandOverUnchecked),
         ],
     );
-    let all: BTreeSet<Danger> = Danger::ALL.iter().copied().collect();
+    // These two are of findings and of a break-off, not of facts and acts: `mechanics` tries them.
+    let elsewhere = [Danger::HandOverUnsafe, Danger::LeftUntagged];
+    let all: BTreeSet<Danger> = Danger::ALL.iter().copied().filter(|danger| !elsewhere.contains(danger)).collect();
     assert_eq!(refused, all, "a danger of the canon is not tried here");
 }

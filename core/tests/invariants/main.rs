@@ -8,6 +8,7 @@ mod dangers;
 mod effects;
 mod house;
 mod log;
+mod mechanics;
 mod office;
 mod seal;
 mod sending;

@@ -1,6 +1,6 @@
 //! Days and times as people write them, where the visit was.
 
-use chrono::{DateTime, Datelike as _, FixedOffset, NaiveDate, Timelike as _};
+use chrono::{DateTime, Datelike as _, FixedOffset, Months, NaiveDate, Timelike as _};
 use coilside_core::words::Words;
 
 /// '2 March 2026', '2 de marzo de 2026'.
@@ -24,14 +24,16 @@ pub(crate) fn zone(offset_min: i32) -> String {
     format!("UTC{sign}{:02}:{:02}", offset_min.abs() / 60, offset_min.abs() % 60)
 }
 
-/// The month a year later, 'March 2027': services are yearly (common practice, no source).
-pub(crate) fn month_a_year_later(words: &Words, utc_ms: i64, offset_min: i32) -> String {
-    let Some(at) = there(utc_ms, offset_min) else { return String::new() };
-    let year = (at.year() + 1).to_string();
-    words.fill("office-month-of-year", &[("month", &month(words, at.month())), ("year", &year)])
+/// The month so many months later: 'March 2027'.
+pub(crate) fn month_later(words: &Words, utc_ms: i64, offset_min: i32, months: u32) -> String {
+    let at = there(utc_ms, offset_min).and_then(|at| at.date_naive().checked_add_months(Months::new(months)));
+    let Some(at) = at else { return String::new() };
+    let (month, year) = (month(words, at.month()), at.year().to_string());
+    words.fill("office-month-of-year", &[("month", &month), ("year", &year)])
 }
 
-fn date(words: &Words, date: NaiveDate) -> String {
+/// '2 March 2026' of a date.
+pub(crate) fn date(words: &Words, date: NaiveDate) -> String {
     let (day, year) = (date.day().to_string(), date.year().to_string());
     words.fill("office-day", &[("day", &day), ("month", &month(words, date.month())), ("year", &year)])
 }

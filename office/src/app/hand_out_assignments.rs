@@ -1,8 +1,10 @@
 //! What is to be done, on its way to the devices.
 
+use coilside_core::round::Technician;
 use serde_json::Value;
 
-use crate::store::{Store, StoreError, assignments, listings};
+use crate::store::devices::Device;
+use crate::store::{Store, StoreError, assignments, listings, settings};
 
 /// An assignment that cannot be handed out.
 #[derive(Debug, thiserror::Error)]
@@ -25,6 +27,35 @@ pub(crate) fn put(store: &Store, doc: &Value, now_ms: i64) -> Result<(), Assignm
         assignments::put(db, id, &doc.to_string(), now_ms)?;
         Ok(listings::forget_assignment(db, id)?)
     })
+}
+
+/// Keeps who works with the devices of a name, in place of what was there: a `coilside_core::round::Technician`.
+pub(crate) fn put_technician(store: &Store, device: &str, technician: &Technician) -> Result<(), StoreError> {
+    let doc = serde_json::to_string(technician).unwrap_or_default();
+    store.write(|db| settings::put(db, &technician_of(device), &doc))
+}
+
+/// Who works with a device; none where nobody wrote it down.
+pub(crate) fn technician(store: &Store, device: &Device) -> Result<Option<Value>, StoreError> {
+    let doc = store.read(|db| settings::of(db, &technician_of(&device.name)))?;
+    Ok(doc.and_then(|doc| serde_json::from_str(&doc).ok()))
+}
+
+/// Everyone who works with some device, by name, each once.
+pub(crate) fn technicians(store: &Store) -> Result<Vec<Technician>, StoreError> {
+    let docs = store.read(|db| settings::beginning(db, TECHNICIAN))?;
+    let mut all: Vec<Technician> = docs.iter().filter_map(|(_, doc)| serde_json::from_str(doc).ok()).collect();
+    all.sort_by(|one, other| one.name.cmp(&other.name));
+    all.dedup_by(|one, other| one.name == other.name);
+    Ok(all)
+}
+
+/// With what the settings of technicians begin.
+const TECHNICIAN: &str = "technician:";
+
+/// Devices of one name are one technician's.
+fn technician_of(device: &str) -> String {
+    format!("{TECHNICIAN}{device}")
 }
 
 /// Assignments that no visit answers yet, by id.

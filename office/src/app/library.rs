@@ -64,6 +64,11 @@ impl Library {
         same.or_else(named).map(|pack| Found { pack, pinned: pack.digest == run.pack_digest })
     }
 
+    /// The pack of that name.
+    pub(crate) fn pack_named(&self, name: &str) -> Option<&LoadedPack> {
+        self.0.packs.iter().find(|loaded| loaded.pack.pack == name)
+    }
+
     /// The office's words, with those of a pack.
     pub(crate) fn words(&self, language: Language, pack: Option<&LoadedPack>) -> &Words {
         let pack = pack.map_or(String::new(), |pack| pack.digest.to_string());

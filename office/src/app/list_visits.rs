@@ -92,7 +92,8 @@ pub(crate) fn list(store: &Store, library: &Library, question: &Question) -> Res
     })
 }
 
-fn refresh(store: &Store, library: &Library) -> Result<(), StoreError> {
+/// Works out anew what is behind.
+pub(crate) fn refresh(store: &Store, library: &Library) -> Result<(), StoreError> {
     if store.read(listings::stale)?.is_empty() {
         return Ok(());
     }

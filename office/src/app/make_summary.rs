@@ -12,6 +12,9 @@ use crate::store::{Store, StoreError, settings};
 /// The setting that holds whom owners call.
 const CONTACT: &str = "contact";
 
+/// From one service to the next where no terms say otherwise: common practice, no source.
+const YEAR_MONTHS: u32 = 12;
+
 /// Sets whom owners call: the firm's name and telephone, one line each.
 pub(crate) fn set_contact(store: &Store, text: &str) -> Result<(), StoreError> {
     store.write(|db| settings::put(db, CONTACT, text.trim()))
@@ -39,7 +42,9 @@ pub(crate) fn make(
     let words = library.words(language, Some(found.pack));
     let at = record.visit.last.as_ref()?;
     let by_phone = words.text("office-summary-next-by-phone");
-    let in_a_year = day::month_a_year_later(words, at.utc_ms, at.offset_min);
+    let terms = assignment.units.iter().filter_map(|unit| unit.terms.as_ref());
+    let months = terms.map(|terms| terms.interval_months).min().unwrap_or(YEAR_MONTHS);
+    let next = day::month_later(words, at.utc_ms, at.offset_min, months);
     let no_contact = words.text("office-summary-no-contact");
     Some(summary(&Sources {
         visit: &record.visit,
@@ -48,7 +53,7 @@ pub(crate) fn make(
         words,
         units: Units::Metric,
         contact: contact.filter(|contact| !contact.is_empty()).unwrap_or(&no_contact),
-        next_day: if record.visit.broken_off.is_some() { &by_phone } else { &in_a_year },
+        next_day: if record.visit.broken_off.is_some() { &by_phone } else { &next },
         day: &day::day(words, at.utc_ms, at.offset_min),
     }))
 }

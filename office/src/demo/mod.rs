@@ -5,6 +5,7 @@ mod deliver;
 mod draw;
 mod past;
 pub mod player;
+mod round;
 mod scenario;
 
 use std::fs;
@@ -16,6 +17,9 @@ use coilside_core::round::Assignment;
 use crate::office::{Office, OfficeError};
 
 pub use deliver::{DeliverError, deliver};
+
+/// The demo's device at the office.
+const DEVICE: &str = "Ines Fallow, browser shell";
 
 /// Why the demo could not be set up.
 #[derive(Debug, thiserror::Error)]
@@ -54,14 +58,11 @@ pub async fn set_up(office: &Office, folder: &Path, now_utc_ms: i64) -> Result<S
         .date_naive();
     let day = |days_ago: i64| {
         let days = Days::new(days_ago.unsigned_abs());
-        today.checked_sub_days(days).unwrap_or(NaiveDate::MIN).format("%Y-%m-%d").to_string()
+        let day = if days_ago < 0 { today.checked_add_days(days) } else { today.checked_sub_days(days) };
+        day.unwrap_or(NaiveDate::MIN).format("%Y-%m-%d").to_string()
     };
     office.set_contact(scenario::CONTACT)?;
-    let mut last_at_mill = day(0);
     for past in scenario::history(day) {
-        if past.assignment.id == "LW-0001-last" {
-            last_at_mill.clone_from(&past.assignment.due);
-        }
         give(office, &past.assignment)?;
         let token = office.add_device("Ines Fallow, history of the demo")?;
         let then = folder.join("history").join(&past.assignment.id);
@@ -69,8 +70,13 @@ pub async fn set_up(office: &Office, folder: &Path, now_utc_ms: i64) -> Result<S
         past::play(office, &then, &past, now_utc_ms, &token).await?;
         fs::remove_dir_all(&then)?;
     }
-    give(office, &scenario::ready(&day(0), &last_at_mill))?;
-    Ok(office.add_device("Ines Fallow, browser shell")?)
+    let minute = u32::try_from(now_utc_ms.div_euclid(60_000).rem_euclid(24 * 60)).unwrap_or_default();
+    for assignment in round::due(day, minute) {
+        give(office, &assignment)?;
+    }
+    // One of her instruments lapsed a month ago, so that its flag can be seen.
+    office.put_technician(DEVICE, &scenario::technician(day))?;
+    Ok(office.add_device(DEVICE)?)
 }
 
 fn give(office: &Office, assignment: &Assignment) -> Result<(), DemoError> {

@@ -1,7 +1,9 @@
 //! The invented village of the demo. No person, maker, brand or place in it is real.
 
 use coilside_core::effect::PlaceFix;
-use coilside_core::round::{AssignedUnit, Assignment, Owner, PastReading, Site};
+use coilside_core::round::{
+    Accreditation, AssignedUnit, Assignment, OwnInstrument, Owner, PastReading, Site, Technician,
+};
 
 /// Whom owners call.
 pub(super) const CONTACT: &str = "Warm Water Round, Lower Weir · 555 0142";
@@ -43,8 +45,8 @@ fn unit(name: &str, maker: &str, model: &str, serial: &str, history: Vec<PastRea
         model: model.into(),
         serial: serial.into(),
         pack: "add-on-water-heater".into(),
-        refrigerant: None,
         history,
+        ..AssignedUnit::default()
     }
 }
 
@@ -57,7 +59,8 @@ fn mill_owner() -> Owner {
 }
 
 fn assignment(id: &str, due: &str, reason: &str, site: Site, owner: Owner, unit: AssignedUnit) -> Assignment {
-    Assignment { id: id.into(), due: due.into(), reason: reason.into(), site, owner, units: vec![unit] }
+    let (id, due, reason) = (id.into(), due.into(), reason.into());
+    Assignment { id, due, reason, site, owner, units: vec![unit], ..Assignment::default() }
 }
 
 /// The visit that is ready to do. `due` is today, `last` the day of the last visit, ISO 8601.
@@ -115,6 +118,40 @@ pub(super) fn history(day: impl Fn(i64) -> String) -> Vec<Past> {
             )),
         },
     ]
+}
+
+/// Who does the round, with their own instruments. `day` gives the ISO day so many days ago. The pH meter's calibration
+/// lapsed a month ago.
+pub(super) fn technician(day: impl Fn(i64) -> String) -> Technician {
+    let coming = |days: i64| day(-days);
+    let own = |kind: &str, name: &str, serial: &str, error_limit: &str, until: String| OwnInstrument {
+        kind: kind.into(),
+        name: name.into(),
+        serial: serial.into(),
+        error_limit: error_limit.into(),
+        calibrated_until: until,
+    };
+    Technician {
+        name: "Ines Fallow".into(),
+        instruments: vec![
+            own("pipe-thermometer", "Clamp thermometer, yellow", "CT-1107", "0.5", coming(200)),
+            own("air-thermometer", "Air probe", "AP-0312", "0.3", coming(200)),
+            own("power-meter", "Power clamp", "PC-2290", "20", coming(90)),
+            own("ph-meter", "Pocket pH meter", "PH-0458", "0.1", day(30)),
+        ],
+        accreditations: vec![
+            Accreditation {
+                name: "Refrigerant circuits, category I".into(),
+                number: "RC-40217".into(),
+                valid_until: coming(400),
+            },
+            Accreditation {
+                name: "Electrical work on water heaters".into(),
+                number: "EW-1183".into(),
+                valid_until: coming(25),
+            },
+        ],
+    }
 }
 
 /// Where a site of the demo lies, as a phone would measure it.

@@ -117,6 +117,14 @@ pub(crate) fn forget_assignment(db: &Connection, assignment: &str) -> Result<(),
     Ok(())
 }
 
+/// Every visit with the time and zone of its beginning, the oldest first.
+pub(crate) fn opened(db: &Connection) -> Result<Vec<(VisitId, i64, i32)>, StoreError> {
+    let sql = "SELECT visit, opened_ms, offset_min FROM listing ORDER BY opened_ms, visit";
+    let mut query = db.prepare_cached(sql)?;
+    let rows = query.query_map([], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))?;
+    Ok(rows.collect::<Result<_, _>>()?)
+}
+
 const PHOTOS: &str = "(SELECT count(*) FROM listed_photo p WHERE p.visit = l.visit)";
 const WAITING: &str = "(SELECT count(*) FROM listed_photo p WHERE p.visit = l.visit AND NOT EXISTS
     (SELECT 1 FROM photo o WHERE o.digest = p.digest AND o.safe_ms IS NOT NULL))";

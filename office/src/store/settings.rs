@@ -10,6 +10,14 @@ pub(crate) fn put(db: &Connection, name: &str, value: &str) -> Result<(), StoreE
     Ok(())
 }
 
+/// Every setting whose name begins so, by name.
+pub(crate) fn beginning(db: &Connection, start: &str) -> Result<Vec<(String, String)>, StoreError> {
+    let sql = "SELECT name, value FROM setting WHERE substr(name, 1, length(?1)) = ?1 ORDER BY name";
+    let mut query = db.prepare_cached(sql)?;
+    let rows = query.query_map([start], |row| Ok((row.get(0)?, row.get(1)?)))?;
+    Ok(rows.collect::<Result<_, _>>()?)
+}
+
 pub(crate) fn of(db: &Connection, name: &str) -> Result<Option<String>, StoreError> {
     let sql = "SELECT value FROM setting WHERE name = ?1";
     Ok(db.prepare_cached(sql)?.query_row([name], |row| row.get(0)).optional()?)

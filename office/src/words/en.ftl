@@ -110,6 +110,7 @@ office-setting-now = Now
 office-setting-open = Still away
 office-setting-back = Back
 office-setting-left = Left away
+office-setting-differs = Back, reads otherwise
 office-work = The work in order ({ $n })
 office-mark-running = Running
 office-mark-done = Done
@@ -140,6 +141,7 @@ office-change = Change
 office-instrument = Instrument
 office-unusual = unusual, confirmed
 office-corrected = taken { $n } times
+office-calibration-lapsed = calibration ended on { $until }
 
 ## The owner's summary
 
@@ -171,3 +173,24 @@ office-month-9 = September
 office-month-10 = October
 office-month-11 = November
 office-month-12 = December
+
+## Mixes and notes
+
+office-mixes = Mixes
+office-mix = Mix
+office-water = Water
+office-concentrate = Concentrate
+office-note = Note
+
+## The day and what was used
+
+office-round = The day
+office-round-nobody = Who does it is not known here
+office-round-days = Days
+office-round-day-before = ← The day before
+office-round-day-after = The day after →
+office-used-csv = Download as CSV
+office-used-of-days = What visits used
+office-used-from = From
+office-used-to = To
+office-summary-cover = Terms of cover

@@ -110,6 +110,7 @@ office-setting-now = Ahora
 office-setting-open = Aún cambiado
 office-setting-back = Devuelto
 office-setting-left = Se deja cambiado
+office-setting-differs = Repuesto, muestra otra cosa
 office-work = El trabajo en orden ({ $n })
 office-mark-running = En marcha
 office-mark-done = Hecho
@@ -140,6 +141,7 @@ office-change = Cambio
 office-instrument = Instrumento
 office-unusual = inusual, confirmado
 office-corrected = tomada { $n } veces
+office-calibration-lapsed = calibración terminada el { $until }
 
 ## El resumen del propietario
 
@@ -171,3 +173,24 @@ office-month-9 = septiembre
 office-month-10 = octubre
 office-month-11 = noviembre
 office-month-12 = diciembre
+
+## Mezclas y notas
+
+office-mixes = Mezclas
+office-mix = Mezcla
+office-water = Agua
+office-concentrate = Concentrado
+office-note = Nota
+
+## El día y lo usado
+
+office-round = El día
+office-round-nobody = Aquí no se sabe quién lo hace
+office-round-days = Días
+office-round-day-before = ← El día anterior
+office-round-day-after = El día siguiente →
+office-used-csv = Descargar como CSV
+office-used-of-days = Lo usado en las visitas
+office-used-from = Desde
+office-used-to = Hasta
+office-summary-cover = Condiciones de cobertura

@@ -62,6 +62,7 @@ impl Written {
             instrument: "air-thermometer".into(),
             error_limit: error_limit.into(),
             unusual: false,
+            own: None,
         });
     }
 

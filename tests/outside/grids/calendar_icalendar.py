@@ -56,3 +56,24 @@ def relative(draw):
     for _ in range(POINTS):
         date, months = day(draw, 2000, 2100), draw.randint(-1200, 1200)
         yield Point(f"{date} and {months} months", ours(date, months), (date + relativedelta(months=months)).toordinal())
+
+
+@grid("the last day of grace after so many months", bound=0, unit="days", source="icalendar 7.3.2: a day's event with DURATION, read back from .ics")
+def grace(draw):
+    for _ in range(POINTS):
+        date, months, days = day(draw, 1950, 2150), draw.randint(1, 60), draw.randint(0, 400)
+        due = coilside.add_months(date=date.isoformat(), months=months)
+        ours_end = datetime.date.fromisoformat(coilside.add_days(date=due, days=days)).toordinal()
+        event = Event()
+        event.start = date + relativedelta(months=months)
+        event.DURATION = datetime.timedelta(days=days + 1)
+        read = Event.from_ical(event.to_ical())
+        # The end of an event of whole days is the first day that is not in it (RFC 5545, 3.6.1).
+        yield Point(f"{date}, {months} months, {days} days", ours_end, (read.end - datetime.timedelta(days=1)).toordinal())
+
+
+@grid("days from one date to another", bound=0, unit="days", source="Python's datetime")
+def between(draw):
+    for _ in range(POINTS):
+        one, two = day(draw, 1900, 2200), day(draw, 1900, 2200)
+        yield Point(f"{one} to {two}", coilside.days_between(date=one.isoformat(), until_date=two.isoformat()), (two - one).days)

@@ -24,7 +24,10 @@ impl<'a> Readings<'a> {
         let taken = self.run.readings.get(&reading.id)?;
         let error_limit = if taken.error_limit.is_empty() { 0.0 } else { taken.error_limit.parse().ok()? };
         let step = (0..reading.decimals).fold(1.0, |step, _| step / 10.0);
-        let name = if taken.instrument.is_empty() { String::new() } else { format!("{} at {role}", taken.instrument) };
+        // With a serial of the technician's own it is known to be that one.
+        let serial = taken.own.as_ref().map(|own| own.serial.as_str()).unwrap_or_default();
+        let kind = &taken.instrument;
+        let name = if kind.is_empty() { String::new() } else { format!("{kind} {serial} at {role}") };
         let stated = Stated { value: taken.value.parse().ok()?, error_limit, step, scatter_u: 0.0 };
         Instrument::named(name).reads(reading.id.as_str(), stated).ok()
     }

@@ -1,8 +1,8 @@
-//! Water, atmosphere, place and calendar.
+//! Water, atmosphere, place, calendar and trends over the years.
 
 use crate::science::place::{self, Place};
 use crate::science::quantity::{celsius, to_celsius};
-use crate::science::{ScienceError, atmosphere, calendar, water};
+use crate::science::{ScienceError, atmosphere, calendar, trend, water};
 use uom::si::f64::Length;
 use uom::si::length::meter;
 use uom::si::mass_density::kilogram_per_cubic_meter;
@@ -57,4 +57,46 @@ pub fn distance_m(lat1: f64, lon1: f64, lat2: f64, lon2: f64) -> Result<f64, Sci
 #[uniffi::export]
 pub fn add_months(date: String, months: i32) -> Result<String, ScienceError> {
     Ok(calendar::add_months(calendar::parse_date(&date)?, months)?.to_string())
+}
+
+/// [`calendar::add_days`], on dates such as `2025-01-31`.
+#[uniffi::export]
+pub fn add_days(date: String, days: i32) -> Result<String, ScienceError> {
+    Ok(calendar::add_days(calendar::parse_date(&date)?, days)?.to_string())
+}
+
+/// [`calendar::days_between`], as a whole number.
+#[uniffi::export]
+pub fn days_between(date: String, until_date: String) -> Result<f64, ScienceError> {
+    Ok(calendar::days_between(calendar::parse_date(&date)?, calendar::parse_date(&until_date)?) as f64)
+}
+
+/// A point of a trend.
+#[derive(Debug, Clone, uniffi::Record)]
+pub struct TrendPoint {
+    /// To the right: mostly years.
+    pub x: f64,
+    /// The reading.
+    pub y: f64,
+}
+
+/// [`trend::TheilSen`].
+#[derive(Debug, Clone, uniffi::Record)]
+pub struct TrendValues {
+    /// The median slope.
+    pub slope: f64,
+    /// Where the line crosses x = 0.
+    pub intercept: f64,
+    /// The least slope of the 95 % range.
+    pub least: f64,
+    /// The greatest.
+    pub most: f64,
+}
+
+/// [`trend::theil_sen`].
+#[uniffi::export]
+pub fn theil_sen(points: Vec<TrendPoint>) -> Result<TrendValues, ScienceError> {
+    let points: Vec<(f64, f64)> = points.iter().map(|point| (point.x, point.y)).collect();
+    let trend::TheilSen { slope, intercept, least, most } = trend::theil_sen(&points)?;
+    Ok(TrendValues { slope, intercept, least, most })
 }

@@ -5,11 +5,15 @@ mod excursion;
 mod pause;
 mod reading;
 mod seal;
+mod shared;
 mod step;
+mod used;
 
 pub use evidence::photo_events;
+pub use excursion::reads_alike;
 pub use pause::{lapses, rested};
 pub use seal::{Gap, completeness, gaps};
+pub use step::WARNING_MS;
 
 use std::collections::BTreeMap;
 
@@ -23,6 +27,7 @@ use crate::procedure::danger::Danger;
 use crate::procedure::gate::Missing;
 use crate::procedure::measure::Units;
 use crate::procedure::pack::Pack;
+use crate::round::{Shared, Technician};
 use crate::words::number::NumberError;
 
 /// Everything that a decision looks at beside the visit itself.
@@ -37,6 +42,10 @@ pub struct Circumstances<'a> {
     pub units: Units,
     /// When.
     pub now: &'a Now,
+    /// Who works, with their own instruments.
+    pub technician: &'a Technician,
+    /// What the units of the visit share; none where nobody wrote it down.
+    pub shares: Option<&'a [Shared]>,
 }
 
 /// What is added.
@@ -68,6 +77,9 @@ pub enum Refusal {
     /// A number that is unusual: asked back.
     #[error("the value in '{field}' is unusual: it mostly lies between {from} and {to}")]
     Unusual { field: String, from: String, to: String },
+    /// A setting that was brought back shows something else than before.
+    #[error("the setting in '{field}' shows '{shows}' and was '{home}'")]
+    ReadBack { field: String, home: String, shows: String },
     /// Words are needed.
     #[error("words are needed in '{field}'")]
     Words { field: String },
@@ -99,6 +111,7 @@ impl Refusal {
             Refusal::Number { field, .. }
             | Refusal::Impossible { field, .. }
             | Refusal::Unusual { field, .. }
+            | Refusal::ReadBack { field, .. }
             | Refusal::Words { field } => Some(field),
             _ => None,
         }
@@ -115,6 +128,8 @@ pub fn decide(visit: &Visit, action: &Action, around: &Circumstances<'_>) -> Res
     let run = rested.run(around.unit).ok_or_else(|| Refusal::NoSuch { name: around.unit.to_string() })?;
     let mut decision = decide_rested(&rested, run, action, around)?;
     if !decision.events.is_empty() {
+        let shared = shared::lapses(&rested, &decision.events, around)?;
+        decision.events.extend(shared);
         decision.events.splice(0..0, pause::lapses(visit, around.now));
     }
     Ok(decision)
@@ -128,7 +143,9 @@ fn guard(visit: &Visit, action: &Action) -> Result<(), Refusal> {
         action,
         Action::Seal | Action::CancelSeal | Action::AddFinding | Action::Shoot { .. } | Action::Choose { .. }
     );
-    if visit.broken_off.is_some() && !closing {
+    // How much was used is still to be told of a visit that was stopped.
+    let counting = matches!(action, Action::Enter { field, .. } if field.starts_with("used:"));
+    if visit.broken_off.is_some() && !closing && !counting {
         return Err(Refusal::BrokenOff);
     }
     Ok(())
@@ -137,29 +154,34 @@ fn guard(visit: &Visit, action: &Action) -> Result<(), Refusal> {
 fn decide_rested(visit: &Visit, run: &Run, action: &Action, around: &Circumstances<'_>) -> Result<Decision, Refusal> {
     match action {
         Action::Start { step } => step::start(run, step, around),
-        Action::Done { step } => step::done(run, step, around),
+        Action::Done { step } => step::done(visit, run, step, around),
         Action::Skip { step } => step::skip(run, step, around),
         Action::Undo { step } => step::undo(run, step, around),
         Action::Happened { step } => step::happened(run, step, around),
         Action::Choose { field, option } => step::choose(run, field, option, around),
-        Action::Enter { field, text } => reading::enter(field, text, false, around),
+        Action::Enter { field, text } if field.starts_with("used:") => used::correct(visit, field, text, around),
+        Action::Enter { field, text } => reading::enter(visit, field, text, false, around),
         Action::Confirm { field } => {
             let text = around.drafts.get(field).cloned().unwrap_or_default();
-            reading::enter(field, &text, true, around)
+            reading::enter(visit, field, &text, true, around)
         }
         Action::CouldNot { field } => reading::could_not(field, around),
         Action::Shoot { slot } => evidence::shoot(slot, around),
-        Action::OpenExcursion { excursion } => excursion::open(excursion, around),
+        Action::OpenExcursion { excursion } => excursion::open(run, excursion, around),
         Action::BringHome { excursion } => excursion::home(run, excursion, around),
         Action::LeaveAway { excursion } => excursion::leave(run, excursion, around),
         Action::Recheck { fact } => pause::recheck(run, fact, around),
         Action::AddFinding => finding(around),
+        Action::MendFinding { finding } => mend(run, finding, around),
         Action::Seal => seal::prepare(visit, around),
         Action::CancelSeal => Ok(Decision { events: vec![Body::SealCancelled {}], ..Decision::default() }),
         Action::BreakOff => seal::break_off(visit, around),
-        Action::Go { .. } | Action::StartVisit { .. } | Action::Draft { .. } | Action::SendNow | Action::Set { .. } => {
-            Ok(Decision::default())
-        }
+        Action::Go { .. }
+        | Action::StartVisit { .. }
+        | Action::Draft { .. }
+        | Action::SendNow
+        | Action::ReadPacks
+        | Action::Set { .. } => Ok(Decision::default()),
     }
 }
 
@@ -167,6 +189,21 @@ fn decide_rested(visit: &Visit, run: &Run, action: &Action, around: &Circumstanc
 fn words(field: &str, around: &Circumstances<'_>) -> Result<String, Refusal> {
     let text = around.drafts.get(field).map(|text| text.trim().to_owned()).unwrap_or_default();
     if text.is_empty() { Err(Refusal::Words { field: field.to_owned() }) } else { Ok(text) }
+}
+
+/// A finding is mended, with what was done about it.
+fn mend(run: &Run, finding: &str, around: &Circumstances<'_>) -> Result<Decision, Refusal> {
+    let no_such = || Refusal::NoSuch { name: format!("{finding}: a finding that stands") };
+    let number: u32 = finding.parse().map_err(|_| no_such())?;
+    let stands = usize::try_from(number).ok().and_then(|at| run.findings.get(at));
+    stands.filter(|stands| stands.mended.is_none()).ok_or_else(no_such)?;
+    let field = format!("mended:{finding}");
+    let words = words(&field, around)?;
+    Ok(Decision {
+        events: vec![Body::FindingMended { unit: around.unit.clone(), finding: number, words }],
+        used: vec![field],
+        ..Decision::default()
+    })
 }
 
 fn finding(around: &Circumstances<'_>) -> Result<Decision, Refusal> {

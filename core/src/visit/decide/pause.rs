@@ -22,10 +22,10 @@ pub fn lapses(visit: &Visit, now: &Now) -> Vec<Body> {
 pub fn rested(visit: &Visit, now: &Now) -> Visit {
     let mut rested = visit.clone();
     for body in lapses(visit, now) {
-        if let Body::FactsLapsed { unit, facts, .. } = body
+        if let Body::FactsLapsed { unit, facts, by, .. } = body
             && let Some(run) = rested.runs.get_mut(&unit)
         {
-            run.lapse(&facts);
+            run.lapse(&facts, by.as_ref());
         }
     }
     rested
@@ -45,7 +45,7 @@ fn lapse(visit: &Visit, unit: &Letter, run: &Run, now: &Now) -> Option<Body> {
     let facts: Facts =
         run.facts.iter().filter(|(fact, _)| fact.lapses()).map(|(fact, value)| (*fact, *value)).collect();
     let pause_s = u64::try_from(elapsed / 1000).unwrap_or(0).min(1 << 52);
-    (!facts.is_empty()).then(|| Body::FactsLapsed { unit: unit.clone(), facts, pause_s })
+    (!facts.is_empty()).then(|| Body::FactsLapsed { unit: unit.clone(), facts, pause_s, by: None })
 }
 
 pub(super) fn recheck(run: &Run, name: &str, around: &Circumstances<'_>) -> Result<Decision, Refusal> {

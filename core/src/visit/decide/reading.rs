@@ -3,7 +3,8 @@
 use super::{Circumstances, Decision, Refusal, words};
 use crate::procedure::measure::Units;
 use crate::procedure::pack::{Quantity, Reading};
-use crate::visit::event::Body;
+use crate::visit::event::{Body, Own};
+use crate::visit::state::Visit;
 use crate::words::number;
 
 /// The longest text of a read-off, characters.
@@ -17,6 +18,7 @@ fn find<'a>(field: &str, around: &Circumstances<'a>) -> Result<&'a Reading, Refu
 }
 
 pub(super) fn enter(
+    visit: &Visit,
     field: &str,
     typed: &str,
     confirmed: bool,
@@ -33,13 +35,18 @@ pub(super) fn enter(
         number_in(reading, field, typed, confirmed, around.units)?
     };
     let instrument = reading.instrument.clone().unwrap_or_default();
-    let error_limit = around
-        .pack
-        .instruments
-        .iter()
-        .find(|known| known.id == instrument)
-        .map(|known| known.error_limit.clone())
-        .unwrap_or_default();
+    // The technician's own instrument knows its error better than the pack, which names what is typical of its kind.
+    let day = visit.opened.as_ref().unwrap_or(around.now).day();
+    let own = around.technician.instrument(&instrument, &day);
+    let typical =
+        || around.pack.instruments.iter().find(|known| known.id == instrument).map(|known| &known.error_limit);
+    let error_limit = own.map(|own| &own.error_limit).or_else(typical).cloned().unwrap_or_default();
+    let own = own.map(|own| Own {
+        name: own.name.clone(),
+        serial: own.serial.clone(),
+        calibrated_until: own.calibrated_until.clone(),
+        lapsed: own.lapsed_on(&day),
+    });
     Ok(Decision {
         events: vec![Body::ReadingTaken {
             letter: around.unit.clone(),
@@ -50,6 +57,7 @@ pub(super) fn enter(
             instrument,
             error_limit,
             unusual,
+            own,
         }],
         used: vec![field.to_owned()],
         ..Decision::default()

@@ -123,13 +123,26 @@ fn left_dangerous(run: &Run) -> Vec<Danger> {
     if acid_left {
         open.push(Danger::DrinkingWaterUnproved);
     }
+    // Running, with something that must not be run so.
+    if run.is_unsafe() && run.facts.get(&Fact::Supply) == Some(&Value::On) {
+        open.push(Danger::HandOverUnsafe);
+    }
     open
+}
+
+/// Was the power taken away and neither given back nor locked? Then whoever comes next may switch it on.
+fn untagged(run: &Run) -> bool {
+    let known = |fact| run.facts.get(&fact).or_else(|| run.lapsed.get(&fact)).copied();
+    known(Fact::Supply).is_some_and(|supply| supply != Value::On) && run.facts.get(&Fact::Tag) != Some(&Value::Tagged)
 }
 
 /// Stopping is always possible. What is dangerous is written down with it.
 pub(super) fn break_off(visit: &Visit, around: &Circumstances<'_>) -> Result<Decision, Refusal> {
     let reason = words("break-off", around)?;
     let mut found: Vec<Danger> = visit.runs.values().flat_map(left_dangerous).collect();
+    if visit.runs.values().any(untagged) {
+        found.push(Danger::LeftUntagged);
+    }
     found.sort_unstable();
     found.dedup();
     Ok(Decision {

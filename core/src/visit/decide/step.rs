@@ -5,14 +5,16 @@ use crate::effect::Request;
 use crate::id::StepId;
 use crate::procedure::danger::{dangers_of_change, lingers};
 use crate::procedure::gate::{self, Missing, Passage, facts_after};
+use crate::procedure::mixing;
 use crate::procedure::pack::{Phase, Step};
+use crate::procedure::proof;
 use crate::visit::apply::apply_to_run;
 use crate::visit::event::Body;
-use crate::visit::fact::Facts;
-use crate::visit::state::{Mark, Run};
+use crate::visit::fact::{Fact, Facts};
+use crate::visit::state::{Mark, Run, Visit};
 
 /// The ring before a most-dwell ends comes this much earlier, milliseconds.
-const WARNING_MS: i64 = 120_000;
+pub const WARNING_MS: i64 = 120_000;
 
 fn find<'a>(step: &str, around: &Circumstances<'a>) -> Result<(&'a Phase, &'a Step), Refusal> {
     around.pack.step(step).ok_or_else(|| Refusal::NoSuch { name: step.to_owned() })
@@ -34,27 +36,44 @@ pub(super) fn start(run: &Run, id: &str, around: &Circumstances<'_>) -> Result<D
     if most_ms - WARNING_MS > least_ms {
         requests.push(ring(most_ms - WARNING_MS, "soon-over"));
     }
+    let started = Body::StepStarted {
+        unit: around.unit.clone(),
+        step: step.id.clone(),
+        sets: change.sets,
+        least_s: dwell.least_s,
+        most_s: dwell.most_s,
+    };
     Ok(Decision {
-        events: vec![Body::StepStarted {
-            unit: around.unit.clone(),
-            step: step.id.clone(),
-            sets: change.sets,
-            least_s: dwell.least_s,
-            most_s: dwell.most_s,
-        }],
+        events: mix_made(run, step, around).into_iter().chain([started]).collect(),
         requests,
         ..Decision::default()
     })
 }
 
+/// The mix of a step as it is told on its screen, with what does not fit together about it: written before the step's own
+/// mark. One of a waiting time is prepared before that begins.
+fn mix_made(run: &Run, step: &Step, around: &Circumstances<'_>) -> Option<Body> {
+    let mix = around.pack.mix(step.mix.as_ref()?)?;
+    let worked = mixing::worked(around.pack, run, mix)?;
+    Some(Body::MixMade {
+        unit: around.unit.clone(),
+        mix: mix.id.clone(),
+        chemical: mix.chemical.clone().unwrap_or_default(),
+        water_l: format!("{:.3}", worked.water_l),
+        concentrate: worked.concentrate.number(),
+        measure: worked.concentrate.code().to_owned(),
+        notes: worked.notes,
+    })
+}
+
 /// A step is done. What stands half typed in its readings is meant: it is taken first, as if it had been entered.
-pub(super) fn done(run: &Run, id: &str, around: &Circumstances<'_>) -> Result<Decision, Refusal> {
+pub(super) fn done(visit: &Visit, run: &Run, id: &str, around: &Circumstances<'_>) -> Result<Decision, Refusal> {
     let (phase, step) = find(id, around)?;
     let mut decision = Decision::default();
     for reading in &step.readings {
         let field = format!("read:{reading}");
         let Some(text) = around.drafts.get(&field).filter(|text| !text.trim().is_empty()) else { continue };
-        let taken = reading::enter(&field, text, false, around)?;
+        let taken = reading::enter(visit, &field, text, false, around)?;
         decision.events.extend(taken.events);
         decision.used.extend(taken.used);
     }
@@ -65,6 +84,9 @@ pub(super) fn done(run: &Run, id: &str, around: &Circumstances<'_>) -> Result<De
     }
     let change = gate::allowed(around.pack, phase, step, &taken, Passage::Done, around.now)
         .map_err(|missing| Refusal::Gate { step: step.id.clone(), missing })?;
+    if step.dwell.is_none() {
+        decision.events.extend(mix_made(&taken, step, around));
+    }
     decision.events.push(Body::StepDone {
         unit: around.unit.clone(),
         step: step.id.clone(),
@@ -127,11 +149,17 @@ pub(super) fn happened(run: &Run, id: &str, around: &Circumstances<'_>) -> Resul
         let change = gate::change(step, run, *passage, around.now);
         let after = facts_after(&facts, &change);
         dangers.extend(dangers_of_change(&facts, &after, gate::acts(step, *passage)));
+        dangers.extend(gate::danger_of_findings(run, gate::acts(step, *passage)));
         facts = after;
         sets.extend(change.sets);
         clears.extend(change.clears);
     }
     sets.retain(|fact, _| facts.contains_key(fact));
+    // Words make no acid suit a metal: what the table of materials does not bear out stays unknown.
+    if proof::acid_unproved(around.pack, step, run).is_some() {
+        sets.remove(&Fact::ExchangerAcid);
+        clears.push(Fact::ExchangerAcid);
+    }
     dangers.sort_unstable();
     dangers.dedup();
     Ok(Decision {

@@ -327,6 +327,10 @@ danger-guard-off-live = The fan guard would be off while the fan may start by it
     .do = Hands out. Put the guard on, or lock off and prove it dead.
 danger-opened-in-gas = A cover would be opened without a clear detector reading, or with something near that can make a spark.
     .do = Leave it shut. Sparks away, fresh air, read the detector low down. After an alarm call the certified person.
+danger-hand-over-unsafe = Something unsafe was found and is not mended: the unit must not be handed over running.
+    .do = Mend it and write at the finding what you did. If it cannot be mended here: break off, lock and tag the isolator, and tell the owner.
+danger-left-untagged = The power is off, and no lock and tag hang on the isolator: somebody may switch it on.
+    .do = Hang your lock and tag on the isolator. If you cannot: tell the owner that nobody may switch it on, and call the office.
 
 ## Hazards
 

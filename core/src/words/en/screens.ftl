@@ -12,6 +12,7 @@ menu-leaving = Leaving
 menu-emergency = Emergency
 menu-break-off = Break off
 menu-outbox = Outbox
+menu-procedures = Procedures
 menu-settings = Settings
 menu-unit = Unit { $letter }
 back = Back
@@ -58,6 +59,23 @@ outbox-waits = waits for coverage
 outbox-stuck-why = stuck: { $why }
 outbox-send-now = Send now
 
+## Procedures
+
+procedures-kept = A visit that has begun keeps the procedure that it began with.
+procedures-in-use = Procedures in use
+procedures-column-name = Name
+procedures-column-version = Version
+procedures-column-from = From
+procedures-built-in = this program
+procedures-from = Read from { $from }
+procedures-refused = Refused
+procedures-more = And { $count } more.
+procedures-read = Read again
+procedures-were-read = Read. In use: { $good }. Refused: { $refused }.
+procedures-no-folder = This program was started without a folder of procedures.
+procedures-not-here = The procedure “{ $pack }” is not on this device.
+    .do = Put it into the folder of procedures, or ask the office for a program that has it. The visit then begins.
+
 ## Settings
 
 settings-language = Language
@@ -90,6 +108,7 @@ state-skipped = left out: { $reason }
 dwell-waiting = Wait at least { $least }, at most { $most }.
 dwell-running = { $left } to go
 dwell-ready = Time is up. Go on.
+dwell-soon-over = Go on now: { $left } until the longest time.
 dwell-over = Past the longest time. Go on at once.
 wake-ready = Time is up: { $step }
 wake-soon-over = Two minutes left: { $step }
@@ -101,11 +120,13 @@ confirm-unusual = Yes, it is so
 before-value = Last time { $value } ({ $date })
 taken-value = Recorded: { $value }
 missed-value = Not taken: { $reason }
+instrument-lapsed = { $name } ({ $serial }): its calibration ended on { $until }. You can go on measuring with it; the record says so.
 problem-empty = Type a number.
 problem-not-a-number = “{ $typed }” is not a number. Use digits, with a comma or a point.
 problem-ambiguous = “{ $typed }” can mean two numbers. Write it without the separator.
 problem-impossible = That cannot be. Write a value from { $least } to { $most }.
 problem-words = Write a few words.
+problem-read-back = It shows { $shows }; before the work it was { $home }. Set it back and read again, or say below why it is right so. Must it stay away: say that instead.
 problem-choose = Choose one.
 question-unusual = Mostly it lies between { $from } and { $to }. Is it so?
 
@@ -160,21 +181,30 @@ missing-not-started = Start the waiting time first.
 missing-wait = Wait { $left } more.
 missing-setting-not-noted = Note how it was, and how it is now: { $setting }
 missing-setting-away = Bring home: { $setting }
+missing-other-unit = Unit { $letter }, which shares this with it: { $danger }
+missing-acid-unknown = It is not known which acid this is, or which metal it meets. Read the label and the exchanger's plate. Until both are known, flush with water only.
 pause-title = You were away for a while
 pause-text = Someone may have been here. Look at each again before you go on.
 pause-still = { $fact }: still { $state }
+shared-title = Work on another unit changed what this one shares
+shared-text = Look at each again before you go on here.
+shared-elsewhere = Unit { $letter } shares what changed here. Look there again:
+strip-other-unit = Unit { $letter }: { $what }
 
 ## Settings of the controller
 
 excursion-home-label = { $setting }: as it was
 excursion-away-label = { $setting }: as it is for the work
+excursion-because-label = { $setting }: why, if not as always
 excursion-open = Note the change
 excursion-noted = { $setting }: { $home } → { $away }
 excursion-bring-home = { $setting }: bring it back to { $home }.
 excursion-back-label = What the controller shows now
+excursion-differs-label = It shows something else than before: why is that right?
 excursion-is-home = It is back
 excursion-leave = It must stay away
 excursion-home-now = { $setting }: back, shows { $shows }
+excursion-home-differs = { $setting }: was { $home }, now shows { $shows }. Reason: { $reason }
 excursion-left = { $setting } stays away: { $reason }
 excursion-away = { $away }, bring back to { $home }
 
@@ -339,17 +369,23 @@ severity-label = How much does it matter?
 finding-new = A new finding
 finding-label = What did you find?
 finding-add = Add the finding
+finding-mended-label = Mended? What was done
+finding-mend = It is mended
+finding-mended = Mended: { $words }
 
 ## Leaving
 
 leaving-state = How you leave the unit: compare with what you see
 leaving-missing = Missing in the record
 leaving-complete = Nothing is missing.
+leaving-notes = Notes in the record
 leaving-mend = Go there
 leaving-broken-off = Broken off: { $reason }
 gap-because = { $gap } Reason: { $reason }
 gap-step-open = Not done: { $step }
 gap-step-skipped = Left out: { $step }.
+note-lapsed = Measured with { $name } ({ $serial }): its calibration ended on { $until }.
+note-mix = { $mix }: { $note }
 seal-hold = Hold to seal the record
 sealing-text = The record is frozen and waits for the signature of this device.
 sealing-again = Sign now
@@ -389,6 +425,9 @@ summary-next-date = When is the next service?
 summary-safe-yes = Yes. Nothing unsafe was found.
 summary-safe-no = No. Do not use the unit. Read what was found, below.
 summary-safe-stopped = The work was stopped. Leave the unit switched off until we come back.
+summary-safe-stopped-dangerous = No. The work was stopped and the unit could not be left safe. Keep away from it, switch nothing on, and take no water from it until we have been there.
+summary-safe-yes-mended = Yes. What was unsafe is mended; read what was found, below.
+summary-safe-stopped-untagged = The work was stopped. Nobody may switch the unit on until we have been there: it is off, and no lock hangs on it.
 summary-hot-yes = Yes.
 summary-hot-pending = It is heating up again. Run the hot water only when the unit has reached its temperature.
 summary-hot-no = Not from this unit at the moment.
@@ -405,6 +444,7 @@ summary-gain-conditions = Air or water was too different before and after, so it
 summary-gain-none = In the electricity for the same hot water there is no difference that can be told.
 summary-left-out = Not done: { $step }. Reason: { $reason }
 summary-not-done = Not done: { $step }
+summary-mended = { $finding } Mended: { $words }
 summary-setting-left = { $setting } stays at { $away } for now (it was { $home }). Reason: { $reason }
 summary-setting-open = { $setting } was left at { $away } (it was { $home }). We will put it back.
 summary-caution-scald = Hot water can scald. Try it with your hand before you let children or old people in.
@@ -413,3 +453,22 @@ summary-caution-first = The label on the unit, its maker's instructions and the 
 summary-next-service = Next service: { $day }.
 summary-next-descaling = By your water, the scale in the unit should be cleaned out again in about { $months } months. What the maker asks for comes first.
 summary-next-between = Until then keep leaves and snow away from the unit, and call us if it is loud, drips or the water stays cold.
+
+## Mixes and materials
+
+mix-said-parts = parts
+mix-said-percent = percentage
+mix-said-dose = dose to a litre
+mix-said-cups = cups to the bucket
+mix-label-contradicts = The label contradicts itself: by its { $by } it takes { $amount }, by its { $other } { $asks }. Do not guess: ask its maker, and until then take the weaker one.
+mix-less-than-loop = That is less than fills the loop ({ $loop }): the pump would draw air.
+mix-more-than-vessel = That is more than the vessel holds ({ $vessel }). Take a larger one, or mix in parts.
+acid-allowed = { $acid } on { $metal }: allowed. { $reason } The label and the exchanger's maker come first.
+acid-with-limits = { $acid } on { $metal }: with limits. { $reason } The label and the exchanger's maker come first.
+acid-forbidden = { $acid } on { $metal }: forbidden. { $reason } Flush with water only, or take another acid by label and maker.
+acid-reason-leaves-alone = Diluted and cold it leaves the metal alone.
+acid-reason-chloride-pits = Its chloride pits and cracks stainless steel.
+acid-reason-dissolves = The metal dissolves in it.
+acid-reason-eats-joints = It eats the soldered joints.
+acid-reason-inhibited = Only with an inhibitor that its label names.
+acid-reason-weak-and-short = Only weak, cold and short.

@@ -327,6 +327,10 @@ danger-guard-off-live = Faltaría la rejilla del ventilador mientras puede arran
     .do = Manos fuera. Poner la rejilla, o bloquear y comprobar que no hay tensión.
 danger-opened-in-gas = Se abriría una tapa sin lectura limpia del detector, o con algo cerca que puede dar una chispa.
     .do = Dejarla cerrada. Chispas fuera, aire fresco, leer el detector abajo. Tras una alarma, llamar a la persona certificada.
+danger-hand-over-unsafe = Se encontró algo peligroso y no está arreglado: el equipo no se entrega en marcha.
+    .do = Arréglelo y anote en el hallazgo qué hizo. Si aquí no se puede arreglar: interrumpa, bloquee y etiquete el seccionador y avise al propietario.
+danger-left-untagged = La corriente está cortada y en el seccionador no hay candado ni etiqueta: alguien puede conectarla.
+    .do = Ponga su candado y su etiqueta en el seccionador. Si no puede: diga al propietario que nadie lo conecte y llame a la oficina.
 
 ## Riesgos
 

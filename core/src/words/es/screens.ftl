@@ -12,6 +12,7 @@ menu-leaving = Salida
 menu-emergency = Emergencia
 menu-break-off = Interrumpir
 menu-outbox = Por enviar
+menu-procedures = Procedimientos
 menu-settings = Ajustes
 menu-unit = Equipo { $letter }
 back = Volver
@@ -58,6 +59,23 @@ outbox-waits = espera cobertura
 outbox-stuck-why = detenido: { $why }
 outbox-send-now = Enviar ahora
 
+## Procedimientos
+
+procedures-kept = Una visita empezada conserva el procedimiento con que empezó.
+procedures-in-use = Procedimientos en uso
+procedures-column-name = Nombre
+procedures-column-version = Versión
+procedures-column-from = De dónde
+procedures-built-in = este programa
+procedures-from = Leído de { $from }
+procedures-refused = Rechazados
+procedures-more = Y { $count } más.
+procedures-read = Leer otra vez
+procedures-were-read = Leído. En uso: { $good }. Rechazados: { $refused }.
+procedures-no-folder = Este programa empezó sin una carpeta de procedimientos.
+procedures-not-here = El procedimiento «{ $pack }» no está en este dispositivo.
+    .do = Ponerlo en la carpeta de procedimientos, o pedir a la oficina un programa que lo tenga. Entonces empieza la visita.
+
 ## Ajustes
 
 settings-language = Idioma
@@ -90,6 +108,7 @@ state-skipped = omitido: { $reason }
 dwell-waiting = Espere al menos { $least } y como máximo { $most }.
 dwell-running = Faltan { $left }
 dwell-ready = Ya es la hora. Continúe.
+dwell-soon-over = Siga ya: faltan { $left } para el tiempo máximo.
 dwell-over = Pasó el máximo. Continúe enseguida.
 wake-ready = Ya es la hora: { $step }
 wake-soon-over = Quedan dos minutos: { $step }
@@ -101,11 +120,13 @@ confirm-unusual = Sí, es así
 before-value = La última vez { $value } ({ $date })
 taken-value = Anotado: { $value }
 missed-value = Sin tomar: { $reason }
+instrument-lapsed = { $name } ({ $serial }): su calibración terminó el { $until }. Puede seguir midiendo con él; el registro lo dice.
 problem-empty = Escriba un número.
 problem-not-a-number = «{ $typed }» no es un número. Use cifras, con coma o punto.
 problem-ambiguous = «{ $typed }» puede leerse de dos maneras. Escríbalo sin el separador.
 problem-impossible = No puede ser. Escriba un valor de { $least } a { $most }.
 problem-words = Escriba unas palabras.
+problem-read-back = Muestra { $shows }; antes del trabajo era { $home }. Vuelva a ponerlo y lea otra vez, o diga abajo por qué está bien así. Si debe quedar cambiado, dígalo allí.
 problem-choose = Elija una opción.
 question-unusual = Casi siempre está entre { $from } y { $to }. ¿Es así?
 
@@ -160,21 +181,30 @@ missing-not-started = Empiece primero el tiempo de espera.
 missing-wait = Espere { $left } más.
 missing-setting-not-noted = Anote cómo estaba y cómo está ahora: { $setting }
 missing-setting-away = Devolver a su valor: { $setting }
+missing-other-unit = Equipo { $letter }, que comparte esto: { $danger }
+missing-acid-unknown = No se sabe qué ácido es, o con qué metal se encuentra. Lea la etiqueta y la placa del intercambiador. Hasta saber ambos, enjuague solo con agua.
 pause-title = Estuvo fuera un rato
 pause-text = Alguien pudo haber estado aquí. Mire cada cosa otra vez antes de continuar.
 pause-still = { $fact }: sigue { $state }
+shared-title = El trabajo en otro equipo cambió lo que este comparte
+shared-text = Mire cada cosa otra vez antes de seguir aquí.
+shared-elsewhere = El equipo { $letter } comparte lo que cambió aquí. Mire allí otra vez:
+strip-other-unit = Equipo { $letter }: { $what }
 
 ## Ajustes del control
 
 excursion-home-label = { $setting }: como estaba
 excursion-away-label = { $setting }: como está para el trabajo
+excursion-because-label = { $setting }: por qué, si no es lo de siempre
 excursion-open = Anotar el cambio
 excursion-noted = { $setting }: { $home } → { $away }
 excursion-bring-home = { $setting }: devolver a { $home }.
 excursion-back-label = Lo que muestra el control ahora
+excursion-differs-label = Muestra otra cosa que antes: ¿por qué está bien así?
 excursion-is-home = Ya está de vuelta
 excursion-leave = Tiene que quedar fuera
 excursion-home-now = { $setting }: de vuelta, muestra { $shows }
+excursion-home-differs = { $setting }: era { $home }, ahora muestra { $shows }. Motivo: { $reason }
 excursion-left = { $setting } queda fuera de su valor: { $reason }
 excursion-away = { $away }, devolver a { $home }
 
@@ -339,17 +369,23 @@ severity-label = ¿Cuánto importa?
 finding-new = Un hallazgo nuevo
 finding-label = ¿Qué encontró?
 finding-add = Añadir el hallazgo
+finding-mended-label = ¿Arreglado? Qué se hizo
+finding-mend = Está arreglado
+finding-mended = Arreglado: { $words }
 
 ## Salida
 
 leaving-state = Cómo deja el equipo: compare con lo que ve
 leaving-missing = Falta en el registro
 leaving-complete = No falta nada.
+leaving-notes = Notas en el registro
 leaving-mend = Ir allí
 leaving-broken-off = Interrumpida: { $reason }
 gap-because = { $gap } Motivo: { $reason }
 gap-step-open = Sin hacer: { $step }
 gap-step-skipped = Omitido: { $step }.
+note-lapsed = Medido con { $name } ({ $serial }): su calibración terminó el { $until }.
+note-mix = { $mix }: { $note }
 seal-hold = Mantener para sellar el registro
 sealing-text = El registro está congelado y espera la firma de este dispositivo.
 sealing-again = Firmar ahora
@@ -389,6 +425,9 @@ summary-next-date = ¿Cuándo es la próxima revisión?
 summary-safe-yes = Sí. No se encontró nada inseguro.
 summary-safe-no = No. No use el equipo. Lea abajo lo que se encontró.
 summary-safe-stopped = El trabajo se interrumpió. Deje el equipo apagado hasta que volvamos.
+summary-safe-stopped-dangerous = No. El trabajo se interrumpió y no fue posible dejar el equipo seguro. No se acerque, no conecte nada y no use agua de él hasta que hayamos ido.
+summary-safe-yes-mended = Sí. Lo que era peligroso está arreglado; lea abajo lo que se encontró.
+summary-safe-stopped-untagged = El trabajo se interrumpió. Nadie debe conectar el equipo hasta que hayamos ido: está apagado y sin candado.
 summary-hot-yes = Sí.
 summary-hot-pending = Se está calentando de nuevo. Use el agua caliente cuando el equipo haya llegado a su temperatura.
 summary-hot-no = Por ahora no, de este equipo.
@@ -405,6 +444,7 @@ summary-gain-conditions = El aire o el agua eran demasiado distintos antes y des
 summary-gain-none = En la electricidad para la misma agua caliente no hay diferencia que se pueda afirmar.
 summary-left-out = Sin hacer: { $step }. Motivo: { $reason }
 summary-not-done = Sin hacer: { $step }
+summary-mended = { $finding } Arreglado: { $words }
 summary-setting-left = { $setting } queda por ahora en { $away } (estaba en { $home }). Motivo: { $reason }
 summary-setting-open = { $setting } quedó en { $away } (estaba en { $home }). Lo devolveremos.
 summary-caution-scald = El agua caliente puede quemar. Pruébela con la mano antes de que entren niños o personas mayores.
@@ -413,3 +453,22 @@ summary-caution-first = Primero valen la etiqueta del equipo, las instrucciones 
 summary-next-service = Próxima revisión: { $day }.
 summary-next-descaling = Por el agua que tiene, conviene limpiar la cal del equipo dentro de unos { $months } meses. Lo que pide el fabricante va primero.
 summary-next-between = Hasta entonces aparte hojas y nieve del equipo, y llámenos si hace ruido, gotea o el agua sigue fría.
+
+## Mezclas y materiales
+
+mix-said-parts = la proporción
+mix-said-percent = el porcentaje
+mix-said-dose = la dosis por litro
+mix-said-cups = las tazas por cubo
+mix-label-contradicts = La etiqueta se contradice: según { $by } lleva { $amount }, según { $other } lleva { $asks }. No adivine: pregunte al fabricante, y hasta entonces tome lo más flojo.
+mix-less-than-loop = Es menos de lo que llena el circuito ({ $loop }): la bomba tomaría aire.
+mix-more-than-vessel = Es más de lo que cabe en el recipiente ({ $vessel }). Tome uno mayor o mezcle por partes.
+acid-allowed = { $acid } en { $metal }: permitido. { $reason } La etiqueta y el fabricante del intercambiador van primero.
+acid-with-limits = { $acid } en { $metal }: con límites. { $reason } La etiqueta y el fabricante del intercambiador van primero.
+acid-forbidden = { $acid } en { $metal }: prohibido. { $reason } Enjuague solo con agua, o tome otro ácido según etiqueta y fabricante.
+acid-reason-leaves-alone = Diluido y frío no ataca el metal.
+acid-reason-chloride-pits = Su cloruro pica y agrieta el acero inoxidable.
+acid-reason-dissolves = El metal se disuelve en él.
+acid-reason-eats-joints = Se come las soldaduras.
+acid-reason-inhibited = Solo con un inhibidor que su etiqueta nombre.
+acid-reason-weak-and-short = Solo flojo, frío y poco tiempo.

@@ -11,6 +11,7 @@ use crate::app::{hand_out_assignments, join};
 use crate::http::blocking::on_disk;
 use crate::http::caller::Caller;
 use crate::office::Office;
+use crate::store::StoreError;
 use crate::wire::DeviceIn;
 
 pub(super) async fn register(State(office): State<Office>, Caller(device): Caller, body: Bytes) -> Answer<Value> {
@@ -19,7 +20,14 @@ pub(super) async fn register(State(office): State<Office>, Caller(device): Calle
     Ok((StatusCode::OK, Json(json!({ "known": true }))))
 }
 
-pub(super) async fn assignments(State(office): State<Office>, _: Caller) -> Answer<Value> {
-    let all = on_disk(&office, |store, _| hand_out_assignments::open(store)).await?;
-    Ok((StatusCode::OK, Json(json!({ "assignments": all }))))
+pub(super) async fn assignments(State(office): State<Office>, Caller(device): Caller) -> Answer<Value> {
+    let (all, technician) = on_disk(&office, move |store, _| {
+        Ok::<_, StoreError>((hand_out_assignments::open(store)?, hand_out_assignments::technician(store, &device)?))
+    })
+    .await?;
+    let mut news = json!({ "assignments": all });
+    if let (Some(news), Some(technician)) = (news.as_object_mut(), technician) {
+        news.insert("technician".into(), technician);
+    }
+    Ok((StatusCode::OK, Json(news)))
 }

@@ -4,10 +4,13 @@ mod files;
 mod frame;
 mod photos;
 mod plot;
+mod round;
 mod sign_in;
 mod summary;
+mod used;
 mod visit;
 mod visit_check;
+mod visit_cover;
 mod visit_photos;
 mod visit_readings;
 mod visit_results;
@@ -36,6 +39,9 @@ pub(super) fn routes() -> Router<Office> {
         .route("/leave", post(sign_in::leave))
         .route("/visits", get(visits::list))
         .route("/visits/{visit}", get(visit::show))
+        .route("/visits/{visit}/used.csv", get(used::of_visit))
+        .route("/used.csv", get(used::of_days))
+        .route("/round", get(round::show))
         .route("/photos/{digest}/preview", get(photos::preview))
         .route("/photos/{digest}/original", get(photos::original))
         .route("/s/{token}", get(summary::show))

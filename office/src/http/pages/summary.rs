@@ -89,6 +89,7 @@ fn document(words: &Words, visitor: &Visitor, record: &Record<'_>, summary: &Sum
                     (numbers(words, summary))
                     (list("office-summary-gaps", words, &summary.gaps))
                     (list("office-summary-settings", words, &summary.settings))
+                    (list("office-summary-cover", words, &summary.cover))
                     (list("office-summary-cautions", words, &summary.cautions))
                     (list("office-summary-next", words, &summary.next))
                 }

@@ -2,15 +2,18 @@
 
 use axum::extract::{Path, State};
 use coilside_core::id;
+use coilside_core::procedure::measure::{Units, jug};
+use coilside_core::procedure::mixing::Concentrate;
+use coilside_core::record::notes::{self, amount};
 use coilside_core::visit::decide::Gap;
 use coilside_core::visit::event::Severity;
-use coilside_core::visit::state::{ExcursionEnd, Mark, Run};
+use coilside_core::visit::state::{ExcursionEnd, Mark, Mixed, Run};
 use coilside_core::words::Words;
 use maud::{Markup, html};
 
 use super::visitor::SignedIn;
 use super::visits::badge;
-use super::{Page, PageError, page, visit_check, visit_photos, visit_readings, visit_results};
+use super::{Page, PageError, page, used, visit_check, visit_cover, visit_photos, visit_readings, visit_results};
 use crate::app::day;
 use crate::app::record::{self, Record};
 use crate::http::blocking::on_shelf;
@@ -48,6 +51,7 @@ fn body(words: &Words, record: &Record<'_>) -> Markup {
             div.side {
                 (visit_check::check(words, record))
                 (summary_link(words, record))
+                (used::card(words, record))
             }
             div.body {
                 (stopped(words, record))
@@ -178,10 +182,13 @@ fn unit(words: &Words, record: &Record<'_>, letter: &id::Letter, run: &Run) -> M
         section.run {
             h2.unit-title { span.unit { (letter) } " " (run.label) }
             (findings(words, run))
+            (visit_cover::of_run(words, record, letter))
             (visit_results::of_run(words, record, letter, run))
             (visit_photos::pairs(words, record, run))
             (visit_readings::readings(words, record, run))
             (settings(words, run))
+            (mixes(words, run))
+            (notes(words, run))
             (visit_photos::others(words, record, run))
             (work(words, record, run))
         }
@@ -202,7 +209,11 @@ fn findings(words: &Words, run: &Run) -> Markup {
                     @for finding in &run.findings {
                         @let (tone, key) = tone(finding.severity);
                         li { span class={ "badge " (tone) } { (words.text(key)) } " " (finding.text)
-                            " " span.quiet { (day::clock(finding.at.utc_ms, finding.at.offset_min)) } }
+                            " " span.quiet { (day::clock(finding.at.utc_ms, finding.at.offset_min)) }
+                            @if let Some(mended) = &finding.mended {
+                                " " span.badge.good { (words.fill("finding-mended", &[("words", &mended.words)])) }
+                                " " span.quiet { (day::clock(mended.at.utc_ms, mended.at.offset_min)) }
+                            } }
                     }
                     @for danger in &run.happened {
                         li { span.badge.danger { (words.text("office-happened")) } " " (words.text(&format!("danger-{}", danger.name()))) }
@@ -226,15 +237,60 @@ fn settings(words: &Words, run: &Run) -> Markup {
                     tbody { @for (id, excursion) in &run.excursions {
                         tr {
                             th scope="row" { (words.text(&format!("excursion-{id}"))) }
-                            td { (excursion.home) } td { (excursion.away) }
+                            td { (excursion.home) }
+                            td { (excursion.away) @if !excursion.reason.is_empty() { " " span.quiet { (excursion.reason) } } }
                             td { @match &excursion.end {
                                 ExcursionEnd::Open => span.badge.danger { (words.text("office-setting-open")) },
-                                ExcursionEnd::Home { shows } => { span.badge.good { (words.text("office-setting-back")) } " " (shows) },
+                                ExcursionEnd::Home { shows, answered } if !answered.is_empty() => {
+                                    span.badge.attention { (words.text("office-setting-differs")) } " " (shows) " " span.quiet { (answered) }
+                                },
+                                ExcursionEnd::Home { shows, .. } => { span.badge.good { (words.text("office-setting-back")) } " " (shows) },
                                 ExcursionEnd::Left { reason } => { span.badge.attention { (words.text("office-setting-left")) } " " (reason) },
                             } }
                         }
                     } }
                 } }
+            }
+        }
+    }
+}
+
+/// What was mixed, as the device told it.
+fn mixes(words: &Words, run: &Run) -> Markup {
+    let language = words.language();
+    let water = |mixed: &Mixed| jug(mixed.water_l.parse().unwrap_or_default(), Units::Metric, language);
+    let concentrate = |mixed: &Mixed| {
+        let took = Concentrate::of(&mixed.concentrate, &mixed.measure);
+        took.map(|took| amount(took, Units::Metric, words)).unwrap_or_default()
+    };
+    html! {
+        @if !run.mixes.is_empty() {
+            section.card {
+                h3 { (words.text("office-mixes")) }
+                div.scroll tabindex="0" role="group" aria-label=(words.text("office-mixes")) { table.readings {
+                    thead { tr {
+                        th scope="col" { (words.text("office-mix")) } th scope="col" { (words.text("office-water")) }
+                        th scope="col" { (words.text("office-concentrate")) } th scope="col" { (words.text("office-time")) }
+                    } }
+                    tbody { @for (id, mixed) in &run.mixes { tr {
+                        th scope="row" { (words.get(&format!("mix-{id}")).unwrap_or_else(|| id.clone())) }
+                        td.number { (water(mixed)) } td.number { (concentrate(mixed)) }
+                        td { (day::clock(mixed.at.utc_ms, mixed.at.offset_min)) }
+                    } } }
+                } }
+            }
+        }
+    }
+}
+
+/// What stands in the record beside its gaps.
+fn notes(words: &Words, run: &Run) -> Markup {
+    let notes = notes::notes(run, Units::Metric, words);
+    html! {
+        @if !notes.is_empty() {
+            section.card {
+                h3 { (words.text("leaving-notes")) }
+                ul.findings { @for note in &notes { li { span.badge.attention { (words.text("office-note")) } " " (note) } } }
             }
         }
     }

@@ -113,11 +113,25 @@ fn change(words: &Words, run: &Run, found: &Reading, left: &Reading) -> String {
     format!("{}{text}\u{a0}{symbol}", if change > 0.0 { "+" } else { "" })
 }
 
-fn instrument(words: &Words, run: &Run, ids: &[&ReadingId]) -> String {
+/// With what it was measured: the technician's own instrument by its name and serial, flagged where its calibration lapsed.
+fn instrument(words: &Words, run: &Run, ids: &[&ReadingId]) -> Markup {
     let taken: Option<&Taken> = ids.iter().find_map(|id| run.readings.get(*id)).filter(|t| !t.instrument.is_empty());
-    taken
-        .map(|taken| words.get(&format!("instrument-{}", taken.instrument)).unwrap_or_else(|| taken.instrument.clone()))
-        .unwrap_or_default()
+    let kind = |taken: &Taken| {
+        words.get(&format!("instrument-{}", taken.instrument)).unwrap_or_else(|| taken.instrument.clone())
+    };
+    html! {
+        @if let Some(taken) = taken {
+            @match &taken.own {
+                Some(own) => {
+                    (own.name) " " span.quiet { (own.serial) }
+                    @if own.lapsed {
+                        " " span.flag { (words.fill("office-calibration-lapsed", &[("until", &own.calibrated_until)])) }
+                    }
+                },
+                None => (kind(taken)),
+            }
+        }
+    }
 }
 
 fn time(run: &Run, id: &ReadingId) -> String {

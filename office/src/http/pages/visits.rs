@@ -64,11 +64,13 @@ pub(super) async fn list(
     };
     let words = visitor.words();
     let body = html! {
-        div.title { h1 { (words.text("office-visits")) } p.quiet { (words.fill("office-found", &[("n", &list.found.to_string())])) } }
+        div.title { h1 { (words.text("office-visits")) } p.quiet { (words.fill("office-found", &[("n", &list.found.to_string())])) }
+            a.button href="/round" { (words.text("office-round")) } }
         (filters(words, &question, &list))
         (search(words, &question))
         @if list.rows.is_empty() { (nothing(words, &question)) } @else { (table(words, &question, &list)) }
         (paging(words, &question, &list))
+        (super::used::form(words))
     };
     Ok(page(&visitor, words, &words.text("office-visits"), body))
 }
@@ -94,7 +96,7 @@ fn address(question: &Question) -> String {
 }
 
 /// Percent-encoding of everything but unreserved characters (RFC 3986, section 2.3).
-fn percent(text: &str) -> String {
+pub(super) fn percent(text: &str) -> String {
     let keep = |byte: u8| byte.is_ascii_alphanumeric() || b"-._~".contains(&byte);
     text.bytes().map(|byte| if keep(byte) { char::from(byte).to_string() } else { format!("%{byte:02X}") }).collect()
 }

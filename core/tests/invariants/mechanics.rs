@@ -1,0 +1,429 @@
+//! Mixes, instruments, settings, acid and metal, unsafe findings and shared isolators: decided on a small pack of their own.
+
+use std::collections::BTreeMap;
+
+use coilside_core::action::Action;
+use coilside_core::id::Letter;
+use coilside_core::now::Now;
+use coilside_core::procedure::danger::Danger;
+use coilside_core::procedure::gate::Missing;
+use coilside_core::procedure::library::{PackSource, load};
+use coilside_core::procedure::measure::Units;
+use coilside_core::procedure::mixing::{MixNote, Said};
+use coilside_core::procedure::pack::Pack;
+use coilside_core::round::{OwnInstrument, Shared, Technician};
+use coilside_core::visit::apply::apply;
+use coilside_core::visit::decide::{Circumstances, Refusal, completeness, decide};
+use coilside_core::visit::event::{Body, Event, FORMAT, Own};
+use coilside_core::visit::fact::{Fact, Value};
+use coilside_core::visit::state::{ExcursionEnd, Run, Visit};
+
+const SMALL: &str = r#"
+pack = "small"
+format = 1
+version = "1"
+instrument = [{ id = "ph-meter", error-limit = "0.2" }]
+reading = [
+    { id = "ph", quantity = "acidity", decimals = 1, instrument = "ph-meter" },
+    { id = "parts", quantity = "count", preset = "10" },
+    { id = "dose", quantity = "dose", optional = true },
+    { id = "total", quantity = "volume", decimals = 1, preset = "2.2" },
+]
+shot = [{ id = "settings" }]
+chemical = [{ id = "descaler", kind = "acid", form = "liquid" }]
+mix = [{ id = "bath", chemical = "descaler", parts-water = "parts", dose = "dose", total = "total" }]
+excursion = [{ id = "set-point", shot = "settings" }]
+
+[[condition]]
+id = "metal"
+role = "exchanger-metal"
+option = [{ id = "stainless" }, { id = "zinc" }]
+[[condition]]
+id = "acid"
+role = "descaler-acid"
+option = [{ id = "citric" }, { id = "hydrochloric" }]
+
+[[phase]]
+id = "only"
+step = [
+    { id = "measure", readings = ["ph"] },
+    { id = "mix", readings = ["parts", "dose", "total"], mix = "bath" },
+    { id = "soak", mix = "bath", starts = ["vessel=cleaner"], dwell = { least-s = 60, most-s = 600 } },
+    { id = "lower", opens = "set-point", shots = ["settings"] },
+    { id = "raise", homes = "set-point" },
+    { id = "match", asks = ["metal", "acid"], sets = ["exchanger-acid=allowed"] },
+    { id = "isolate", sets = ["supply=off"] },
+    { id = "prove", sets = ["supply=proved-dead", "further-supplies=none", "stored-charge=waited-out", "gas=clear", "ignition-sources=kept-away"] },
+    { id = "tag", sets = ["tag=tagged"] },
+    { id = "open-up", sets = ["covers=off"] },
+    { id = "dry", sets = ["covers=on", "earth=on", "fan-guard=on", "dampness=dry", "gas=clear", "loop=water"] },
+    { id = "power-on", sets = ["supply=on"], acts = ["energise"] },
+    { id = "hand-over", sets = ["scald-check=done", "reheat=reached"], acts = ["hand-over"] },
+]
+"#;
+
+/// One person at one or two units, without a door.
+struct Table {
+    pack: Pack,
+    visit: Visit,
+    unit: Letter,
+    drafts: BTreeMap<String, String>,
+    technician: Technician,
+    shares: Option<Vec<Shared>>,
+    now: Now,
+}
+
+impl Table {
+    fn with(letters: &[&str]) -> Table {
+        let now = Now { utc_ms: 1_777_881_600_000, offset_min: 120, mono_ms: 1_000, mono_epoch: "boot".into() };
+        let mut table = Table {
+            pack: load(PackSource { toml: SMALL.to_owned(), words: BTreeMap::new() }).unwrap().pack,
+            visit: Visit::default(),
+            unit: "A".into(),
+            drafts: BTreeMap::new(),
+            technician: Technician::default(),
+            shares: None,
+            now,
+        };
+        let opened = Body::VisitOpened {
+            format: FORMAT,
+            device_key: String::new(),
+            assignment: "a".into(),
+            personal: Default::default(),
+        };
+        let begun = letters.iter().map(|letter| Body::RunStarted {
+            unit: (*letter).into(),
+            asset: String::new(),
+            label: String::new(),
+            pack: "small".into(),
+            pack_digest: Default::default(),
+            core: String::new(),
+        });
+        let bodies: Vec<Body> = std::iter::once(opened).chain(begun).collect();
+        table.take(&bodies);
+        table
+    }
+
+    fn take(&mut self, bodies: &[Body]) {
+        for body in bodies {
+            let event = Event {
+                visit: "v".into(),
+                seq: 0,
+                prev: Default::default(),
+                time: self.now.clone(),
+                body: body.clone(),
+            };
+            self.visit = apply(std::mem::take(&mut self.visit), &event);
+        }
+    }
+
+    fn act(&mut self, action: Action) -> Result<Vec<Body>, Refusal> {
+        let around = Circumstances {
+            unit: &self.unit,
+            pack: &self.pack,
+            drafts: &self.drafts,
+            units: Units::Metric,
+            now: &self.now,
+            technician: &self.technician,
+            shares: self.shares.as_deref(),
+        };
+        let decision = decide(&self.visit, &action, &around)?;
+        self.take(&decision.events);
+        Ok(decision.events)
+    }
+
+    fn done(&mut self, step: &str) -> Result<Vec<Body>, Refusal> {
+        self.act(Action::Done { step: step.into() })
+    }
+
+    fn all_done(&mut self, steps: &[&str]) {
+        for step in steps {
+            self.done(step).unwrap();
+        }
+    }
+
+    fn read(&mut self, reading: &str, text: &str) -> Vec<Body> {
+        self.act(Action::Enter { field: format!("read:{reading}"), text: text.into() }).unwrap()
+    }
+
+    fn draft(&mut self, field: &str, text: &str) {
+        self.drafts.insert(field.into(), text.into());
+    }
+
+    fn find_unsafe(&mut self) {
+        self.draft("finding", "Cable chafed through");
+        self.draft("severity", "unsafe");
+        self.act(Action::AddFinding).unwrap();
+    }
+
+    fn run(&self) -> &Run {
+        self.visit.run(&self.unit).unwrap()
+    }
+
+    fn missing(&mut self, step: &str) -> Vec<Missing> {
+        match self.done(step) {
+            Err(Refusal::Gate { missing, .. }) => missing,
+            other => panic!("'{step}' was not refused: {other:?}"),
+        }
+    }
+}
+
+#[test]
+fn a_mix_goes_into_the_record_before_its_step_with_what_the_label_contradicts() {
+    let mut table = Table::with(&["A"]);
+    table.read("parts", "10");
+    table.read("dose", "50");
+    let events = table.done("mix").unwrap();
+    let [Body::MixMade { mix, chemical, water_l, concentrate, measure, notes, .. }, Body::StepDone { .. }] =
+        &events[..]
+    else {
+        panic!("{events:?}")
+    };
+    assert_eq!((mix.as_str(), chemical.as_str()), ("bath", "descaler"));
+    // Two litres of water and 200 mL: common practice, no source. By 50 mL a litre it would be 105 mL.
+    assert_eq!((water_l.as_str(), concentrate.as_str(), measure.as_str()), ("2.000", "0.200", "L"));
+    let asks = "0.105".to_owned();
+    assert_eq!(*notes, [MixNote::LabelContradicts { by: Said::Parts, other: Said::Dose, asks }]);
+    assert_eq!(table.run().mixes["bath"].notes, *notes);
+    let lines = completeness(&table.visit, &table.pack).1;
+    assert!(!lines.iter().any(|line| line.contains("bath")), "a note is no gap: {lines:?}");
+}
+
+#[test]
+fn a_mix_of_a_waiting_time_is_made_when_that_begins() {
+    let mut table = Table::with(&["A"]);
+    let events = table.act(Action::Start { step: "soak".into() }).unwrap();
+    assert!(matches!(events[..], [Body::MixMade { .. }, Body::StepStarted { .. }]), "{events:?}");
+    table.now.utc_ms += 61_000;
+    table.now.mono_ms += 61_000;
+    let events = table.done("soak").unwrap();
+    assert!(matches!(events[..], [Body::StepDone { .. }]), "made once: {events:?}");
+}
+
+fn meter(until: &str) -> Technician {
+    let own = OwnInstrument {
+        kind: "ph-meter".into(),
+        name: "Pocket meter".into(),
+        serial: "PH-1".into(),
+        error_limit: "0.05".into(),
+        calibrated_until: until.into(),
+    };
+    Technician { instruments: vec![own], ..Technician::default() }
+}
+
+#[test]
+fn an_own_instrument_brings_its_own_error_and_a_lapsed_one_is_flagged_and_not_widened() {
+    // The visit's day is 2026-05-04.
+    for (until, lapsed) in [("2026-05-03", true), ("2026-05-04", false), ("", false)] {
+        let mut table = Table::with(&["A"]);
+        table.technician = meter(until);
+        table.read("ph", "7.4");
+        let taken = &table.run().readings["ph"];
+        assert_eq!(taken.error_limit, "0.05", "{until}");
+        let own = Own { name: "Pocket meter".into(), serial: "PH-1".into(), calibrated_until: until.into(), lapsed };
+        assert_eq!(taken.own, Some(own));
+    }
+    let mut table = Table::with(&["A"]);
+    table.read("ph", "7.4");
+    assert_eq!((table.run().readings["ph"].error_limit.as_str(), &table.run().readings["ph"].own), ("0.2", &None));
+}
+
+#[test]
+fn a_setting_is_photographed_before_its_change_is_noted() {
+    let mut table = Table::with(&["A"]);
+    table.draft("home:set-point", "55 °C");
+    table.draft("away:set-point", "40 °C");
+    let open = Action::OpenExcursion { excursion: "set-point".into() };
+    let refused = table.act(open.clone()).unwrap_err();
+    let wants = vec![Missing::Shot { slot: "settings".into() }];
+    assert_eq!(refused, Refusal::Gate { step: "lower".into(), missing: wants });
+    table.draft("why:shot:settings", "Display is dark");
+    table.act(Action::CouldNot { field: "shot:settings".into() }).unwrap();
+    table.draft("because:set-point", "Owner is away");
+    table.act(open).unwrap();
+    assert_eq!(table.run().excursions["set-point"].reason, "Owner is away");
+}
+
+fn away() -> Table {
+    let mut table = Table::with(&["A"]);
+    table.draft("home:set-point", "55 °C");
+    table.draft("away:set-point", "40 °C");
+    table.draft("why:shot:settings", "Display is dark");
+    table.act(Action::CouldNot { field: "shot:settings".into() }).unwrap();
+    table.act(Action::OpenExcursion { excursion: "set-point".into() }).unwrap();
+    table
+}
+
+#[test]
+fn a_read_back_that_differs_is_asked_about_and_taken_only_with_an_answer() {
+    let home = Action::BringHome { excursion: "set-point".into() };
+    let end = |table: &Table| table.run().excursions["set-point"].end.clone();
+    let mut table = away();
+    table.draft("back:set-point", "50 °C");
+    let refused = table.act(home.clone()).unwrap_err();
+    assert!(matches!(&refused, Refusal::ReadBack { home, shows, .. } if home == "55 °C" && shows == "50 °C"));
+    assert_eq!(end(&table), ExcursionEnd::Open);
+    table.draft("differs:set-point", "Owner wants 50");
+    table.act(home.clone()).unwrap();
+    assert_eq!(end(&table), ExcursionEnd::Home { shows: "50 °C".into(), answered: "Owner wants 50".into() });
+    let mut table = away();
+    table.draft("back:set-point", "55°C");
+    table.act(home).unwrap();
+    assert_eq!(end(&table), ExcursionEnd::Home { shows: "55°C".into(), answered: String::new() });
+}
+
+#[test]
+fn no_acid_is_called_allowed_that_the_table_of_materials_forbids() {
+    let answer = |table: &mut Table, condition: &str, option: &str| {
+        table.act(Action::Choose { field: format!("condition:{condition}"), option: option.into() }).unwrap();
+    };
+    let mut table = Table::with(&["A"]);
+    assert!(table.missing("match").contains(&Missing::AcidUnknown));
+    answer(&mut table, "metal", "zinc");
+    answer(&mut table, "acid", "citric");
+    assert!(matches!(table.missing("match")[..], [Missing::AcidForbidden { .. }]));
+    // Saying that it happened does not make it suit.
+    table.draft("happened:match", "Acid was matched");
+    table.act(Action::Happened { step: "match".into() }).unwrap();
+    assert_eq!(table.run().facts.get(&Fact::ExchangerAcid), None);
+
+    let mut table = Table::with(&["A"]);
+    answer(&mut table, "metal", "stainless");
+    answer(&mut table, "acid", "citric");
+    table.done("match").unwrap();
+    assert_eq!(table.run().facts.get(&Fact::ExchangerAcid), Some(&Value::Allowed));
+}
+
+#[test]
+fn nobody_hands_over_running_what_was_found_unsafe_until_it_is_mended() {
+    let mut table = Table::with(&["A"]);
+    table.find_unsafe();
+    assert_eq!(table.missing("hand-over"), [Missing::Danger { danger: Danger::HandOverUnsafe }]);
+    let mend = |at: &str| Action::MendFinding { finding: at.into() };
+    assert!(matches!(table.act(mend("0")), Err(Refusal::Words { .. })), "mended with words only");
+    table.draft("mended:0", "New cable");
+    assert!(matches!(table.act(mend("1")), Err(Refusal::NoSuch { .. })));
+    table.act(mend("0")).unwrap();
+    assert!(matches!(table.act(mend("0")), Err(Refusal::NoSuch { .. })), "mended once");
+    table.done("hand-over").unwrap();
+}
+
+#[test]
+fn handed_over_all_the_same_is_recorded_as_the_danger_that_it_is() {
+    let mut table = Table::with(&["A"]);
+    table.find_unsafe();
+    table.draft("happened:hand-over", "Owner insisted");
+    let events = table.act(Action::Happened { step: "hand-over".into() }).unwrap();
+    let [Body::StepHappened { dangers, .. }] = &events[..] else { panic!("{events:?}") };
+    assert!(dangers.contains(&Danger::HandOverUnsafe));
+}
+
+#[test]
+fn a_unit_that_runs_with_an_unsafe_finding_is_not_sealed_but_broken_off_and_says_so() {
+    let mut table = Table::with(&["A"]);
+    table.all_done(&["dry", "power-on", "hand-over"]);
+    table.find_unsafe();
+    assert_eq!(table.act(Action::Seal), Err(Refusal::Dangers { dangers: vec![Danger::HandOverUnsafe] }));
+    table.draft("break-off", "Called away");
+    table.act(Action::BreakOff).unwrap();
+    assert_eq!(table.visit.broken_off.as_ref().unwrap().dangers, [Danger::HandOverUnsafe]);
+    table.act(Action::Seal).unwrap();
+}
+
+#[test]
+fn a_break_off_with_the_power_off_and_no_tag_says_so() {
+    let left = |steps: &[&str]| {
+        let mut table = Table::with(&["A"]);
+        table.all_done(steps);
+        table.draft("break-off", "Called away");
+        table.act(Action::BreakOff).unwrap();
+        table.visit.broken_off.unwrap().dangers
+    };
+    assert_eq!(left(&["isolate"]), [Danger::LeftUntagged]);
+    assert_eq!(left(&["isolate", "prove"]), [Danger::LeftUntagged]);
+    assert_eq!(left(&["isolate", "tag"]), []);
+    assert_eq!(left(&[]), [], "nobody took the power away");
+    assert_eq!(left(&["dry", "power-on"]), []);
+}
+
+fn supply(table: &Table, letter: &str) -> Option<Value> {
+    table.visit.runs[letter].facts.get(&Fact::Supply).copied()
+}
+
+/// B is proved dead and open; then A is made ready and switched on.
+fn b_open_then_a_on(shares: Option<Vec<Shared>>) -> (Table, Result<Vec<Body>, Refusal>) {
+    let mut table = Table::with(&["A", "B"]);
+    table.shares = shares;
+    table.unit = "B".into();
+    table.all_done(&["isolate", "prove", "open-up"]);
+    table.unit = "A".into();
+    table.all_done(&["isolate", "prove", "dry"]);
+    let switched = table.done("power-on");
+    (table, switched)
+}
+
+fn share(units: &[&str]) -> Vec<Shared> {
+    vec![Shared { units: units.iter().map(|unit| (*unit).to_owned()).collect(), facts: vec!["supply".into()] }]
+}
+
+#[test]
+fn units_are_taken_to_share_their_supply_where_nobody_wrote_it_down() {
+    let (table, switched) = b_open_then_a_on(None);
+    switched.unwrap();
+    assert_eq!((supply(&table, "A"), supply(&table, "B")), (Some(Value::On), None));
+    let b = &table.visit.runs["B"];
+    assert_eq!(b.lapsed.get(&Fact::Supply), Some(&Value::ProvedDead));
+    assert_eq!(b.lapsed_by.get(&Fact::Supply), Some(&"A".into()));
+}
+
+#[test]
+fn what_lapsed_through_another_unit_is_known_again_when_it_was_looked_at() {
+    let (mut table, _) = b_open_then_a_on(None);
+    table.unit = "B".into();
+    table.act(Action::Recheck { fact: "supply".into() }).unwrap();
+    assert_eq!(supply(&table, "B"), Some(Value::ProvedDead));
+    assert!(table.run().lapsed_by.is_empty());
+    assert_eq!(supply(&table, "A"), Some(Value::On), "looking changes nothing");
+}
+
+#[test]
+fn of_what_is_known_to_be_shared_two_units_never_stand_against_each_other() {
+    let mut table = Table::with(&["A", "B"]);
+    table.shares = Some(share(&[]));
+    table.unit = "B".into();
+    table.all_done(&["isolate", "prove"]);
+    table.unit = "A".into();
+    table.all_done(&["dry", "power-on"]);
+    table.unit = "B".into();
+    table.act(Action::Recheck { fact: "supply".into() }).unwrap();
+    assert_eq!((supply(&table, "A"), supply(&table, "B")), (None, Some(Value::ProvedDead)), "look at A again");
+}
+
+#[test]
+fn one_isolator_is_not_switched_on_while_the_other_unit_on_it_is_open() {
+    for units in [&["A", "B"][..], &[]] {
+        let (table, switched) = b_open_then_a_on(Some(share(units)));
+        let Err(Refusal::Gate { missing, .. }) = switched else { panic!("{switched:?}") };
+        let open = Missing::OtherUnit { unit: "B".into(), danger: Danger::CoversOffLive };
+        assert!(missing.contains(&open), "{missing:?}");
+        assert_eq!((supply(&table, "A"), supply(&table, "B")), (Some(Value::ProvedDead), Some(Value::ProvedDead)));
+    }
+}
+
+#[test]
+fn units_that_share_nothing_leave_each_other_alone() {
+    for shares in [Vec::new(), share(&["B", "C"])] {
+        let (table, switched) = b_open_then_a_on(Some(shares));
+        switched.unwrap();
+        assert_eq!((supply(&table, "A"), supply(&table, "B")), (Some(Value::On), Some(Value::ProvedDead)));
+    }
+}
+
+#[test]
+fn proving_one_unit_dead_proves_nothing_of_another_and_takes_nothing_from_it() {
+    let mut table = Table::with(&["A", "B"]);
+    table.all_done(&["isolate"]);
+    table.unit = "B".into();
+    table.all_done(&["isolate", "prove"]);
+    assert_eq!((supply(&table, "A"), supply(&table, "B")), (Some(Value::Off), Some(Value::ProvedDead)));
+}
