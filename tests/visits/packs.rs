@@ -196,11 +196,12 @@ fn the_packs_begin_with_the_figures_of_the_trade() {
     }
 }
 
-/// What a step needs it does not change: else a mark that was taken back by mistake could not be set again.
+/// What a step needs it does not change: else a mark that was taken back by mistake could not be set again. One does: whether
+/// water is in the bucket must be asked before acid, as the exchanger's answer may have changed since.
 #[test]
 fn no_step_of_a_pack_needs_what_it_changes_itself() {
     for loaded in packs() {
-        for (_, step) in loaded.pack.steps() {
+        for (_, step) in loaded.pack.steps().filter(|(_, step)| step.id.as_str() != "add-acid") {
             let changed = |fact: Fact| {
                 step.sets.iter().chain(&step.starts).any(|holds| holds.fact == fact) || step.clears.contains(&fact)
             };
@@ -211,7 +212,8 @@ fn no_step_of_a_pack_needs_what_it_changes_itself() {
     }
 }
 
-/// As `every_place…` for whole visits: a mark taken back right after it was set can be set again, at every step of every pack.
+/// A mark taken back right after it was set can be set again, at every step of every pack but one: acid that is in the bucket
+/// stays there, so the way on from there is the truth, that it already happened.
 #[test]
 fn every_mark_of_every_pack_can_be_taken_back_and_set_again() {
     for loaded in packs() {
@@ -221,7 +223,7 @@ fn every_mark_of_every_pack_can_be_taken_back_and_set_again() {
         let mut undone = Vec::new();
         while let Some(step) = next_step(&scene.screen().unwrap()).map(str::to_owned) {
             scene.play_until(|screen| next_step(screen) != Some(&step)).unwrap();
-            if undone.contains(&step) {
+            if undone.contains(&step) || step == "add-acid" {
                 continue;
             }
             let turn = scene.act(&Action::Undo { step: step.clone() }).unwrap();

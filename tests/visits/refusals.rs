@@ -53,7 +53,7 @@ fn acid_before_water_is_refused_and_water_then_acid_is_taken() {
         &mut scene,
         &done("add-acid"),
         Tone::Danger,
-        &["danger-acid-before-water", "need-exchanger-acid-allowed"],
+        &["danger-acid-before-water", "need-vessel-water", "need-loop-water"],
     );
     assert_eq!(notice.title, "Not yet: Pour the acid slowly into the water");
     assert!(notice.lines.iter().any(|line| line.contains("Acid would go in before water")), "{notice:?}");
@@ -67,9 +67,9 @@ fn acid_before_water_is_refused_and_water_then_acid_is_taken() {
 
 /// A mark set by mistake and taken back can be set again, also where what it did to the loop stays.
 #[test]
-fn the_steps_with_acid_can_be_marked_again_after_their_mark_was_taken_back() {
+fn the_steps_after_the_acid_can_be_marked_again_after_their_mark_was_taken_back() {
     let mut scene = Scene::at_step("add-acid", &[]).unwrap();
-    for step in ["add-acid", "circulate-acid", "neutralise-bucket", "neutralise-loop", "rinse-loop", "close-ports"] {
+    for step in ["circulate-acid", "neutralise-bucket", "neutralise-loop", "rinse-loop", "close-ports"] {
         scene.play_to(step).unwrap();
         scene.play_until(|screen| next_step(screen) != Some(step) && screen.place == "now").unwrap();
         assert!(is_done(&scene, step), "{step}");

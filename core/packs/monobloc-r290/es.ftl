@@ -1,9 +1,9 @@
-# # El paquete 'monobloc R290' en español. Las claves están en core/src/procedure/pack.rs.
+# El paquete 'monobloc R290' en español. Las claves están en core/src/procedure/pack.rs.
 
 pack = Monobloc de calefacción con R290
     .name = Servicio anual de una bomba de calor monobloc pequeña con R290 (propano)
 
-## ## Preguntas
+## Preguntas
 
 condition-first-service = ¿Es el primer servicio de este equipo?
 condition-first-service-yes = Sí, el primero
@@ -33,7 +33,7 @@ condition-reheat = ¿Está el acumulador otra vez a su temperatura de desinfecci
 condition-reheat-reached = Sí, alcanzada y leída
 condition-reheat-pending = Todavía no; el dueño sabe que está pendiente
 
-## ## Instrumentos
+## Instrumentos
 
 instrument-air-thermometer = Termómetro de aire
 instrument-pipe-thermometer = Termómetro de pinza para tubo
@@ -49,7 +49,7 @@ instrument-high-side-gauge = Manómetro del lado de alta
 instrument-water-gauge = Manómetro para calefacción
 instrument-refractometer = Refractómetro
 
-## ## Lecturas
+## Lecturas
 
 reading-serial = Número de serie del equipo
     .hint = Copiarlo de la placa, letra por letra.
@@ -158,7 +158,7 @@ reading-high-pressure-left = Presión del lado de alta, al terminar
 reading-tap-hot = Agua caliente en el grifo
     .hint = El grifo más cercano, después de un minuto. Más caliente de lo que se aguanta: revisar la válvula mezcladora.
 
-## ## Fotos
+## Fotos
 
 shot-zone = La zona alrededor del equipo
     .show = Suelo, paredes y huecos alrededor. Muestra que nada puede encender ni juntar gas.
@@ -201,7 +201,7 @@ shot-display-left = Pantalla en marcha
 shot-settings-after = Ajustes al terminar
     .show = La misma pantalla que antes. Cada valor como se encontró.
 
-## ## Lo que se lleva
+## Lo que se lleva
 
 chemical-degreaser = Desengrasante para serpentines sin recubrir
 chemical-neutral-cleaner = Limpiador de serpentines de pH neutro
@@ -226,7 +226,7 @@ gear-refractometer = Refractómetro
 gear-filling-pump = Bomba de llenado y bidón
 gear-backflow-preventer = Antirretorno con manguera
 
-## ## Mezclas
+## Mezclas
 
 mix-degreaser = Limpiador para aletas sin recubrir
     .concentrate = Desengrasante para serpentines
@@ -250,14 +250,14 @@ mix-glycol = Mezcla de glicol para reponer
     .order-3 = Remover bien y comprobar con el refractómetro.
     .gear = Gafas cerradas y guantes. Manda la etiqueta. Nunca al desagüe ni al suelo.
 
-## ## Ajustes
+## Ajustes
 
 excursion-schedule = Programa horario y modo
     .why = Para que el equipo funcione mientras se mide y un programa no lo arranque.
 excursion-heating = Modo de calefacción y temperatura de impulsión
     .why = Se baja para que el equipo no pida calor en cuanto vuelva la corriente.
 
-## ## Llegar y asegurar
+## Llegar y asegurar
 
 phase-arrive = Llegar y asegurar
     .owner = Revisamos el lugar y lo dejamos seguro para trabajar.
@@ -275,7 +275,7 @@ step-indoor-vents = Leer el detector en los purgadores de dentro
     .why = El intercambiador puede perder hacia el agua de calefacción. Entonces el gas sale dentro de la casa.
     .how = En cada purgador, el separador de aire, la válvula de seguridad y el depósito, también abajo. Alarma: abrir ventanas, no tocar interruptores, salir, llamar a la persona certificada.
 
-## ## Identificar
+## Identificar
 
 phase-identify = Identificar el equipo
     .owner = Comprobamos que era su máquina y anotamos sus números.
@@ -289,7 +289,7 @@ step-know-unit = Responder qué tipo de equipo es
     .why = Las respuestas deciden qué pasos tocan. El agua de calefacción trae lodo y no cal: aquí el ácido no sirve de nada.
     .how = Mirar la placa, el manual y la etiqueta del punto de llenado: agua o glicol, y cuál.
 
-## ## Al llegar
+## Al llegar
 
 phase-as-found = Estado al llegar
     .owner = Medimos cómo funcionaba la máquina antes de tocarla.
@@ -324,7 +324,7 @@ step-gauges-found = Manómetros solo donde se pueda: al llegar
     .why = Las pinzas dicen casi todo. Cada apertura deja salir propano a su lado.
     .how = Solo si hay tomas, con manómetros para R290 y si las pinzas dejan dudas. Detector encendido a los pies, mangueras cortas, gafas, guantes, ningún interruptor en la zona. Equipo sellado: omitir este paso.
 
-## ## Aislar y abrir
+## Aislar y abrir
 
 phase-isolate = Aislar y abrir
     .owner = Cortamos la corriente, la bloqueamos y comprobamos que no la había.
@@ -355,7 +355,7 @@ step-covers-off = Detector abajo; luego quitar tapas y rejilla
     .why = Una fuga pequeña se junta en la caja y espera una chispa.
     .how = Detector al pie de la carcasa mientras se abre. Fotografiar antes el cableado desde el borde de la zona. Sin herramientas eléctricas. Guardar aparte los tornillos. Cuidado con bordes cortantes y tubos calientes. No aflojar ninguna unión de refrigerante.
 
-## ## Serpentín de aire
+## Serpentín de aire
 
 phase-air-coil = Limpiar el serpentín de aire
     .owner = Limpiamos las aletas que toman el calor del aire.
@@ -390,7 +390,7 @@ step-rinse-salt = Enjuagar la sal de carcasa, base y soportes
     .why = La sal come el metal todo el año, más donde no llega la lluvia.
     .how = Agua dulce, baja presión, la parte eléctrica aún cubierta. Detrás del serpentín, bajo la base, todos los soportes.
 
-## ## Agua de calefacción
+## Agua de calefacción
 
 phase-hydronics = Cuidar el agua de calefacción
     .owner = Limpiamos el filtro de su calefacción y probamos el agua, su presión y su vaso de expansión.
@@ -440,7 +440,7 @@ step-safety-valve = Accionar la válvula de seguridad
     .why = Una pegada deja reventar la instalación.
     .how = Manos y cara lejos de la salida. Accionar una vez, soltar, ver que cierra; completar otra vez la presión. Pegada o goteando: hallazgo inseguro.
 
-## ## Parte eléctrica
+## Parte eléctrica
 
 phase-electrics = Revisar la parte eléctrica
     .owner = Revisamos los cables, buscamos humedad y probamos el cable de protección.
@@ -466,7 +466,7 @@ step-first-extras = Primer servicio: pernos, soportes, sellos
     .why = Lo que se asienta en el primer año se ve ahora.
     .how = Patas y pernos, soportes, aislante de tubos, entradas de cable selladas, bornes al par completo, papeles completos. Anotar lo que debe corregir el instalador.
 
-## ## Montar
+## Montar
 
 phase-reassemble = Cerrar y conectar
     .owner = Cerramos la máquina y conectamos la corriente en el orden correcto.
@@ -488,7 +488,7 @@ step-set-point-home = Volver la calefacción a su valor
     .why = El dueño quiere la casa como estaba.
     .how = Anotar lo que muestra ahora el controlador.
 
-## ## Al terminar
+## Al terminar
 
 phase-as-left = Estado al terminar
     .owner = Medimos otra vez, en los mismos lugares, para ver qué cambió el servicio.
@@ -523,7 +523,7 @@ step-schedule-home = Volver el programa y el modo a su valor
     .why = Un programa que queda en manual cuesta dinero y puede dejar el agua fría.
     .how = Comparar cada página con la foto de la llegada. Revisar también el reloj.
 
-## ## Entregar
+## Entregar
 
 phase-hand-over = Entregar
     .owner = Le contamos qué encontramos y qué sigue.

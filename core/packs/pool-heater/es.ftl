@@ -1,9 +1,9 @@
-# # El paquete 'pool heater' en español. Las claves están en core/src/procedure/pack.rs.
+# El paquete 'pool heater' en español. Las claves están en core/src/procedure/pack.rs.
 
 pack = Bomba de calor para piscina
     .name = Servicio anual de una bomba de calor para piscina
 
-## ## Preguntas
+## Preguntas
 
 condition-first-service = ¿Es el primer servicio de este equipo?
 condition-first-service-yes = Sí, el primero
@@ -37,7 +37,7 @@ condition-certificate = ¿Tiene el certificado para este circuito de refrigerant
 condition-certificate-yes = Sí, y está vigente
 condition-certificate-no = No: el circuito queda cerrado
 
-## ## Instrumentos
+## Instrumentos
 
 instrument-air-thermometer = Termómetro de aire
 instrument-pipe-thermometer = Termómetro de pinza para tubo
@@ -53,7 +53,7 @@ instrument-low-side-gauge = Manómetro del lado de baja
 instrument-high-side-gauge = Manómetro del lado de alta
 instrument-chlorine-kit = Kit de cloro
 
-## ## Lecturas
+## Lecturas
 
 reading-serial = Número de serie del equipo
     .hint = Copiarlo de la placa, letra por letra.
@@ -166,7 +166,7 @@ reading-discharge-line-left = Tubo de descarga, al terminar
 reading-liquid-line-left = Tubo de líquido, al terminar
     .hint = La misma pinza, el mismo lugar.
 
-## ## Fotos
+## Fotos
 
 shot-casing-before = El equipo antes del trabajo
     .show = El equipo entero, su lugar y lo que hay alrededor. Muestra cómo se encontró.
@@ -211,7 +211,7 @@ shot-display-left = Pantalla en marcha
 shot-settings-after = Ajustes al terminar
     .show = La misma pantalla que antes. Cada valor como se encontró.
 
-## ## Lo que se lleva
+## Lo que se lleva
 
 chemical-degreaser = Desengrasante para serpentines sin recubrir
 chemical-neutral-cleaner = Limpiador de serpentines de pH neutro
@@ -239,7 +239,7 @@ gear-pipe-clamps = Termómetros de pinza para tubo
 gear-gauges = Manómetros para este refrigerante
 gear-chlorine-kit = Kit de cloro
 
-## ## Mezclas
+## Mezclas
 
 mix-degreaser = Limpiador para aletas sin recubrir
     .concentrate = Desengrasante para serpentines
@@ -270,7 +270,7 @@ mix-neutraliser = Neutralizante
     .order-3 = Remover hasta que se disuelva.
     .gear = Gafas cerradas y guantes. Manda la etiqueta. Nunca sosa cáustica.
 
-## ## Ajustes
+## Ajustes
 
 excursion-schedule = Programa horario y modo
     .why = Para que el equipo y la bomba funcionen mientras se mide y un programa no los arranque.
@@ -279,7 +279,7 @@ excursion-set-point = Consigna de la piscina
 excursion-dosing = Clorador y dosificación
     .why = Parados durante el trabajo: con ácido dan cloro gas, y sin caudal llenan el tubo.
 
-## ## Llegar y asegurar
+## Llegar y asegurar
 
 phase-arrive = Llegar y asegurar
     .owner = Revisamos el lugar y lo dejamos seguro para trabajar.
@@ -293,7 +293,7 @@ step-fit-to-run = Ver que está en condiciones de funcionar
     .why = Un equipo húmedo, dañado o con fugas no debe funcionar, y menos junto a una piscina.
     .how = Entero, seco, con tapas y rejilla puestas. Bypass de modo que pase agua por el equipo, bomba en condiciones, interruptor diferencial presente. Húmedo, dañado, con fugas o muerto: omitir este paso y decir por qué.
 
-## ## Identificar
+## Identificar
 
 phase-identify = Identificar el equipo
     .owner = Comprobamos que era su máquina y anotamos sus números.
@@ -307,7 +307,7 @@ step-know-unit = Responder qué tipo de equipo es
     .why = Las respuestas deciden qué pasos tocan. Un limpiador o un ácido equivocado puede arruinar el equipo.
     .how = Mirar la placa y el manual: metal del intercambiador, qué dice el fabricante del ácido. Si no se sabe: solo enjuagar.
 
-## ## Al llegar
+## Al llegar
 
 phase-as-found = Estado al llegar
     .owner = Medimos cómo funcionaba la máquina antes de tocarla.
@@ -338,7 +338,7 @@ step-gauges-found = Manómetros solo donde se pueda: al llegar
     .why = Las pinzas dicen casi todo. Cada vez que se conecta un manómetro, un equipo sellado pierde carga.
     .how = Solo si hay tomas, con manómetros para este refrigerante y si las pinzas dejan dudas. Mangueras cortas, gafas, guantes. Detector encendido con R290 y R32. Equipo sellado: omitir este paso.
 
-## ## Aislar y abrir
+## Aislar y abrir
 
 phase-isolate = Aislar y abrir
     .owner = Cortamos la corriente, la bloqueamos y comprobamos que no la había.
@@ -377,7 +377,7 @@ step-covers-off = Quitar las tapas y la rejilla del ventilador
     .why = El serpentín y el intercambiador se limpian también por dentro.
     .how = Fotografiar antes el cableado. Guardar aparte los tornillos. Cuidado con bordes cortantes y tubos calientes. No aflojar ninguna unión de refrigerante.
 
-## ## Serpentín de aire
+## Serpentín de aire
 
 phase-air-coil = Limpiar el serpentín de aire
     .owner = Limpiamos las aletas que toman el calor del aire.
@@ -412,7 +412,7 @@ step-rinse-salt = Enjuagar la sal de carcasa, base y soportes
     .why = La sal come el metal todo el año, más donde no llega la lluvia.
     .how = Agua dulce, baja presión, la parte eléctrica aún cubierta. Detrás del serpentín, bajo la base, todos los soportes.
 
-## ## Intercambiador
+## Intercambiador
 
 phase-exchanger = Limpiar el intercambiador
     .owner = Limpiamos la parte que da el calor a su piscina, y la enjuagamos hasta que el enjuague fue igual al agua fresca.
@@ -481,7 +481,7 @@ step-winter-drain = Vaciar para el invierno
     .why = El agua que queda en la carcasa se hiela y la revienta.
     .how = Vaciado y uniones abiertos, soplar con baja presión, mangueras fuera. Las válvulas del bypass quedan cerradas, el vaciado abierto, su tapón atado al equipo. Guardar los químicos separados, lavar los guantes y después quitarse la protección.
 
-## ## Parte eléctrica
+## Parte eléctrica
 
 phase-electrics = Revisar la parte eléctrica
     .owner = Revisamos los cables, buscamos humedad y probamos el cable de protección.
@@ -511,7 +511,7 @@ step-first-extras = Primer servicio: pernos, soportes, sellos
     .why = Lo que se asienta en el primer año se ve ahora.
     .how = Patas y pernos, soportes, aislante de tubos, entradas de cable selladas, bornes al par completo, papeles completos. Anotar lo que debe corregir el instalador.
 
-## ## Montar
+## Montar
 
 phase-reassemble = Cerrar
     .owner = Cerramos la máquina y la dejamos en el estado correcto.
@@ -537,7 +537,7 @@ step-set-point-home = Volver la consigna a su valor
     .why = El dueño quiere la piscina como estaba.
     .how = Anotar lo que muestra ahora el controlador.
 
-## ## Al terminar
+## Al terminar
 
 phase-as-left = Estado al terminar
     .owner = Medimos otra vez, en los mismos lugares, para ver qué cambió el servicio.
@@ -568,7 +568,7 @@ step-schedule-home = Volver el programa y el modo a su valor
     .why = Un programa que queda en manual cuesta dinero y puede dejar el agua fría.
     .how = Comparar cada página con la foto de la llegada. Revisar también el reloj.
 
-## ## Entregar
+## Entregar
 
 phase-hand-over = Entregar
     .owner = Le contamos qué encontramos y qué sigue.

@@ -1,9 +1,9 @@
-# # El paquete 'split R744 water heater' en español. Las claves están en core/src/procedure/pack.rs.
+# El paquete 'split R744 water heater' en español. Las claves están en core/src/procedure/pack.rs.
 
 pack = Bomba de calor partida con R744
     .name = Servicio anual de una bomba de calor partida con R744 (dióxido de carbono)
 
-## ## Preguntas
+## Preguntas
 
 condition-first-service = ¿Es el primer servicio de este equipo?
 condition-first-service-yes = Sí, el primero
@@ -41,7 +41,7 @@ condition-reheat = ¿Está el acumulador otra vez a su temperatura de desinfecci
 condition-reheat-reached = Sí, alcanzada y leída
 condition-reheat-pending = Todavía no; el dueño sabe que está pendiente
 
-## ## Instrumentos
+## Instrumentos
 
 instrument-air-thermometer = Termómetro de aire
 instrument-pipe-thermometer = Termómetro de pinza para tubo
@@ -56,7 +56,7 @@ instrument-capacitance-meter = Capacímetro
 instrument-low-side-gauge = Manómetro del lado de baja, para R744
 instrument-high-side-gauge = Manómetro del lado de alta, para R744
 
-## ## Lecturas
+## Lecturas
 
 reading-serial = Número de serie del equipo
     .hint = Copiarlo de la placa, letra por letra.
@@ -171,7 +171,7 @@ reading-high-pressure-left = Presión en el enfriador de gas, al terminar
 reading-tap-hot = Agua caliente en el grifo
     .hint = El grifo más cercano, después de un minuto. Más caliente de lo que se aguanta: revisar la válvula mezcladora.
 
-## ## Fotos
+## Fotos
 
 shot-casing-before = El equipo antes del trabajo
     .show = El equipo entero, su lugar y lo que hay alrededor. Muestra cómo se encontró.
@@ -214,7 +214,7 @@ shot-display-left = Pantalla en marcha
 shot-settings-after = Ajustes al terminar
     .show = La misma pantalla que antes. Cada valor como se encontró.
 
-## ## Lo que se lleva
+## Lo que se lleva
 
 chemical-degreaser = Desengrasante para serpentines sin recubrir
 chemical-neutral-cleaner = Limpiador de serpentines de pH neutro
@@ -242,7 +242,7 @@ gear-spill-kit = Kit para derrames
 gear-pipe-clamps = Termómetros de pinza para tubo
 gear-r744-gauges = Manómetros y mangueras para R744
 
-## ## Mezclas
+## Mezclas
 
 mix-degreaser = Limpiador para aletas sin recubrir
     .concentrate = Desengrasante para serpentines
@@ -273,14 +273,14 @@ mix-neutraliser = Neutralizante
     .order-3 = Remover hasta que se disuelva.
     .gear = Gafas cerradas y guantes. Manda la etiqueta. Nunca sosa cáustica.
 
-## ## Ajustes
+## Ajustes
 
 excursion-schedule = Programa horario y modo
     .why = Para que el equipo funcione mientras se mide y un programa no lo arranque.
 excursion-set-point = Consigna del agua caliente
     .why = Se baja para que el equipo no pida calor en cuanto vuelva la corriente.
 
-## ## Llegar y asegurar
+## Llegar y asegurar
 
 phase-arrive = Llegar y asegurar
     .owner = Revisamos el lugar y lo dejamos seguro para trabajar.
@@ -294,7 +294,7 @@ step-fit-to-run = Ver que está en condiciones de funcionar
     .why = Un equipo húmedo, dañado o con fugas no debe funcionar, ni para medirlo.
     .how = Entero, seco, con tapas y rejilla puestas. Las dos válvulas al acumulador abiertas y el acumulador lleno. Húmedo, dañado, con fugas o muerto: omitir este paso y decir por qué.
 
-## ## Identificar
+## Identificar
 
 phase-identify = Identificar el equipo
     .owner = Comprobamos que era su máquina y anotamos sus números.
@@ -308,7 +308,7 @@ step-know-unit = Responder qué tipo de equipo es
     .why = Las respuestas deciden qué pasos tocan. Un limpiador o un ácido equivocado puede arruinar el equipo.
     .how = Mirar la placa y el manual. Muchos fabricantes de enfriadores de gas prohíben el ácido: sin su sí por escrito, la respuesta es 'solo enjuagar'.
 
-## ## Al llegar
+## Al llegar
 
 phase-as-found = Estado al llegar
     .owner = Medimos cómo funcionaba la máquina antes de tocarla.
@@ -331,7 +331,7 @@ step-gauges-found = Manómetros R744 solo donde se pueda: al llegar
     .why = La carga está pesada al gramo. Cada apertura pierde algo, y una manguera a más de 100 bar mata cuando se suelta.
     .how = Solo si las pinzas dejan dudas y el fabricante puso tomas. Manómetros, mangueras y válvulas para R744, gafas, guantes. Nunca encerrar líquido entre dos válvulas cerradas. Lugar ventilado, medidor encendido. Equipo sellado: omitir este paso.
 
-## ## Aislar y abrir
+## Aislar y abrir
 
 phase-isolate = Aislar y abrir
     .owner = Cortamos la corriente, la bloqueamos y comprobamos que no la había.
@@ -362,7 +362,7 @@ step-covers-off = Quitar las tapas y la rejilla del ventilador
     .why = El serpentín y el enfriador de gas se cuidan también por dentro.
     .how = Fotografiar antes el cableado. También parado los tubos tienen 50 bar y más, al sol hasta su válvula de seguridad: no apoyarse, no aflojar nada, la cara lejos de la salida de esa válvula. Cuidado con bordes cortantes y tubos calientes.
 
-## ## Serpentín de aire
+## Serpentín de aire
 
 phase-air-coil = Limpiar el serpentín de aire
     .owner = Limpiamos las aletas que toman el calor del aire.
@@ -397,7 +397,7 @@ step-rinse-salt = Enjuagar la sal de carcasa, base y soportes
     .why = La sal come el metal todo el año, más donde no llega la lluvia.
     .how = Agua dulce, baja presión, la parte eléctrica aún cubierta. Detrás del serpentín, bajo la base, todos los soportes.
 
-## ## Enfriador de gas
+## Enfriador de gas
 
 phase-exchanger = Limpiar el lado del agua
     .owner = Limpiamos la parte que da el calor a su agua, y la enjuagamos hasta que el enjuague fue igual al agua del grifo.
@@ -474,7 +474,7 @@ step-vent-air = Sacar el aire por los purgadores
     .why = El aire para el caudal pequeño, y el agua hierve en el enfriador de gas.
     .how = Cada purgador, el más alto al final, hasta que salga agua sin burbujas. Un paño encima: puede quemar. Un purgador que llora se cambia.
 
-## ## Parte eléctrica
+## Parte eléctrica
 
 phase-electrics = Revisar la parte eléctrica
     .owner = Revisamos los cables, buscamos humedad y probamos el cable de protección.
@@ -500,7 +500,7 @@ step-first-extras = Primer servicio: pernos, soportes, sellos
     .why = Lo que se asienta en el primer año se ve ahora.
     .how = Patas y pernos, soportes, aislante de tubos, entradas de cable selladas, bornes al par completo, papeles completos. Anotar lo que debe corregir el instalador.
 
-## ## Montar
+## Montar
 
 phase-reassemble = Cerrar y conectar
     .owner = Cerramos la máquina y conectamos la corriente en el orden correcto.
@@ -530,7 +530,7 @@ step-set-point-home = Volver la consigna a su valor
     .why = El dueño quiere el agua como antes, y la desinfección la necesita.
     .how = Anotar lo que muestra ahora el controlador.
 
-## ## Al terminar
+## Al terminar
 
 phase-as-left = Estado al terminar
     .owner = Medimos otra vez, en los mismos lugares, para ver qué cambió el servicio.
@@ -553,7 +553,7 @@ step-schedule-home = Volver el programa y el modo a su valor
     .why = Un programa que queda en manual cuesta dinero y puede dejar el agua fría.
     .how = Comparar cada página con la foto de la llegada. Revisar también el reloj.
 
-## ## Entregar
+## Entregar
 
 phase-hand-over = Entregar
     .owner = Revisamos el agua caliente en el grifo y le contamos qué sigue.

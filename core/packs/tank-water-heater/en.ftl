@@ -86,7 +86,7 @@ reading-water-use = Hot water used in a day
 reading-fitting-temperature = Temperature at the fitting
     .hint = On the bare fitting or at the open tap. Above 30 °C (86 °F): wait.
 reading-anode-diameter = Diameter left on the anode, in mm
-    .hint = At the thinnest place. Two thirds gone or the wire bare: a new one.
+    .hint = At the thinnest place. Less than two thirds of a new one, or the wire bare: replace it.
 reading-anode-new-diameter = Diameter of a new anode, in mm
     .hint = From the maker, or of the one that you put in.
 reading-anode-voltage = Voltage of the impressed-current anode
@@ -370,7 +370,7 @@ step-shut-feed = Shut the cold feed
 
 step-relieve = Let the pressure out and drain a few litres
     .why = Under pressure the anode shoots out; the sediment goes with the first litres.
-    .how = Hose on the drain, to a floor drain, a hot tap open for air. Drain until the water stands below the fitting, ten litres (2.6 gal) or so. It must run out without force. Now measure the vessel's precharge.
+    .how = Hose on the drain, to a floor drain, a hot tap open for air. Drain until the water stands below the fitting: about ten litres (2.6 gal). It must run out without force. Now measure the vessel's precharge.
 
 step-anode = Take the anode out, measure it, renew it
     .why = It rusts in place of the cylinder, until nothing is left of it.
@@ -382,7 +382,7 @@ step-element-lime = Empty it, take the element out, lime off by hand
 
 step-refill = Fill it, let the air out, flush every hot tap
     .why = An element above the water burns out; what the work loosened must not be drunk.
-    .how = Drain shut. Open the feed slowly, a hot tap open until no air comes. First through the drain until it is clear, then each hot tap. Look at every fitting: dry.
+    .how = Open the feed slowly, the drain still open until it runs clear; then shut the drain. A hot tap open until no air comes, then flush each hot tap. Look at every fitting: dry.
 
 ## Electrics
 

@@ -1,9 +1,9 @@
-# # El paquete 'tank water heater' en español. Las claves están en core/src/procedure/pack.rs.
+# El paquete 'tank water heater' en español. Las claves están en core/src/procedure/pack.rs.
 
 pack = Equipo compacto con acumulador
     .name = Servicio anual de un equipo compacto con acumulador
 
-## ## Preguntas
+## Preguntas
 
 condition-first-service = ¿Es el primer servicio de este equipo?
 condition-first-service-yes = Sí, el primero
@@ -33,7 +33,7 @@ condition-reheat = ¿Está el acumulador otra vez a su temperatura de desinfecci
 condition-reheat-reached = Sí, alcanzada y leída
 condition-reheat-pending = Todavía no; el dueño sabe que está pendiente
 
-## ## Instrumentos
+## Instrumentos
 
 instrument-air-thermometer = Termómetro de aire
 instrument-pipe-thermometer = Termómetro de pinza para tubo
@@ -47,7 +47,7 @@ instrument-water-gauge = Manómetro de agua
 instrument-caliper = Calibre
 instrument-voltmeter = Voltímetro
 
-## ## Lecturas
+## Lecturas
 
 reading-serial = Número de serie del equipo
     .hint = Copiarlo de la placa, letra por letra.
@@ -86,7 +86,7 @@ reading-water-use = Agua caliente que se usa en un día
 reading-fitting-temperature = Temperatura en la conexión
     .hint = En la conexión desnuda o en el grifo abierto. Por encima de 30 °C (86 °F): esperar.
 reading-anode-diameter = Diámetro que queda del ánodo, en mm
-    .hint = En el lugar más delgado. Gastado en dos tercios o con el alambre a la vista: uno nuevo.
+    .hint = En el lugar más delgado. Menos de dos tercios de uno nuevo, o el alambre a la vista: cambiarlo.
 reading-anode-new-diameter = Diámetro de un ánodo nuevo, en mm
     .hint = Del fabricante, o del que se coloca.
 reading-anode-voltage = Tensión del ánodo de corriente impresa
@@ -128,7 +128,7 @@ reading-high-pressure-left = Presión del lado de alta, al terminar
 reading-tap-hot = Agua caliente en el grifo
     .hint = El grifo más cercano, después de un minuto. Más caliente de lo que se aguanta: revisar la válvula mezcladora.
 
-## ## Fotos
+## Fotos
 
 shot-casing-before = El equipo antes del trabajo
     .show = El equipo entero, su lugar y lo que hay alrededor. Muestra cómo se encontró.
@@ -173,7 +173,7 @@ shot-display-left = Pantalla en marcha
 shot-settings-after = Ajustes al terminar
     .show = La misma pantalla que antes. Cada valor como se encontró.
 
-## ## Lo que se lleva
+## Lo que se lleva
 
 chemical-degreaser = Desengrasante para serpentines sin recubrir
 chemical-neutral-cleaner = Limpiador de serpentines de pH neutro
@@ -197,7 +197,7 @@ gear-gauges = Manómetros para este refrigerante
 gear-drain-hose = Manguera de vaciado
 gear-wet-vacuum = Aspirador de agua, rasquetas de madera y plástico
 
-## ## Mezclas
+## Mezclas
 
 mix-degreaser = Limpiador para aletas sin recubrir
     .concentrate = Desengrasante para serpentines
@@ -214,14 +214,14 @@ mix-neutral-cleaner = Limpiador neutro para aletas recubiertas
     .order-3 = Cerrar y mover con suavidad.
     .gear = Gafas cerradas y guantes. Manda la etiqueta.
 
-## ## Ajustes
+## Ajustes
 
 excursion-schedule = Programa horario y modo
     .why = Para que el equipo funcione mientras se mide y un programa no lo arranque.
 excursion-set-point = Consigna del agua caliente
     .why = Se baja para que el equipo no pida calor en cuanto vuelva la corriente.
 
-## ## Llegar y asegurar
+## Llegar y asegurar
 
 phase-arrive = Llegar y asegurar
     .owner = Revisamos el lugar y lo dejamos seguro para trabajar.
@@ -235,7 +235,7 @@ step-fit-to-run = Ver que está en condiciones de funcionar
     .why = Un equipo húmedo, dañado o con fugas no debe funcionar, ni para medirlo.
     .how = Entero, seco, con tapas puestas, aire libre a los dos lados, filtro y conductos en su lugar. Entrada de agua abierta, acumulador lleno, desagüe de la válvula de seguridad abierto al aire. Húmedo, dañado, con fugas o muerto: omitir este paso y decir por qué.
 
-## ## Identificar
+## Identificar
 
 phase-identify = Identificar el equipo
     .owner = Comprobamos que era su máquina y anotamos sus números.
@@ -249,7 +249,7 @@ step-know-unit = Responder qué tipo de equipo es
     .why = Las respuestas deciden qué pasos tocan. El condensador rodea el acumulador: aquí el ácido no sirve de nada.
     .how = Mirar la placa y el manual: ánodo, resistencia, conductos. En la duda sobre el recubrimiento: recubiertas.
 
-## ## Al llegar
+## Al llegar
 
 phase-as-found = Estado al llegar
     .owner = Medimos cómo funcionaba la máquina antes de tocarla.
@@ -276,7 +276,7 @@ step-safety-valve = Accionar la válvula de seguridad y ver la expansión
     .why = El agua caliente se dilata. Si no tiene salida, el acumulador revienta; si falla el antirretorno, el agua tibia vuelve a la red.
     .how = Manos y cara lejos de la salida: puede quemar. Accionar una vez, soltar, ver que cierra. Ninguna válvula entre ella y el acumulador, salida abierta, antirretorno en la entrada. Si falta o está pegada: hallazgo inseguro, llamar a la persona habilitada, no calentar.
 
-## ## Aislar y abrir
+## Aislar y abrir
 
 phase-isolate = Aislar y abrir
     .owner = Cortamos la corriente, la bloqueamos y comprobamos que no la había.
@@ -307,7 +307,7 @@ step-covers-off = Quitar la tapa superior y descubrir el ventilador
     .why = Serpentín, bandeja y filtro se limpian desde arriba.
     .how = Fotografiar antes el cableado. Guardar aparte los tornillos. Pisar firme. Cuidado con bordes cortantes y tubos calientes. No aflojar ninguna unión de refrigerante.
 
-## ## Lado del aire
+## Lado del aire
 
 phase-air-side = Limpiar filtro, serpentín y desagüe
     .owner = Limpiamos el filtro y las aletas que toman el calor del aire, y el desagüe de su agua.
@@ -354,7 +354,7 @@ step-close-air-path = Volver a poner filtro y conductos
     .why = Sin aire el compresor se dispara o el serpentín se hiela.
     .how = Filtro seco y del lado correcto, conductos ajustados, nada olvidado dentro.
 
-## ## Lado del agua
+## Lado del agua
 
 phase-water-side = Cuidar el acumulador
     .owner = Revisamos lo que protege su acumulador del óxido y de la presión, y lo llenamos otra vez con agua fresca.
@@ -382,9 +382,9 @@ step-element-lime = Vaciar, sacar la resistencia, quitar la cal a mano
 
 step-refill = Llenar, sacar el aire, purgar cada grifo caliente
     .why = Una resistencia sin agua se quema; lo que soltó el trabajo no debe beberse.
-    .how = Vaciado cerrado. Abrir despacio la entrada, con un grifo abierto hasta que no salga aire. Primero por el vaciado hasta que salga clara, luego cada grifo caliente. Mirar cada conexión: seca.
+    .how = Abrir despacio la entrada, con el vaciado aún abierto hasta que salga clara; luego cerrarlo. Un grifo caliente abierto hasta que no salga aire, después purgar cada grifo caliente. Mirar cada conexión: seca.
 
-## ## Parte eléctrica
+## Parte eléctrica
 
 phase-electrics = Revisar la parte eléctrica
     .owner = Revisamos los cables, buscamos humedad y probamos el cable de protección.
@@ -414,7 +414,7 @@ step-first-extras = Primer servicio: apoyo, fijaciones, sellos
     .why = Lo que se asienta en el primer año se ve ahora.
     .how = A nivel, firme o sujeto a la pared, tubos sin tensión y aislados, entradas de cable selladas, bornes al par completo, sala del tamaño que pide la placa, papeles completos. Anotar lo que debe corregir el instalador.
 
-## ## Montar
+## Montar
 
 phase-reassemble = Cerrar y conectar
     .owner = Cerramos la máquina y conectamos la corriente en el orden correcto.
@@ -432,7 +432,7 @@ step-set-point-home = Volver la consigna a su valor
     .why = El dueño quiere el agua como antes, y la desinfección la necesita.
     .how = Anotar lo que muestra ahora el controlador.
 
-## ## Al terminar
+## Al terminar
 
 phase-as-left = Estado al terminar
     .owner = Medimos otra vez, en los mismos lugares, para ver qué cambió el servicio.
@@ -459,7 +459,7 @@ step-schedule-home = Volver el programa y el modo a su valor
     .why = Un programa que queda en manual cuesta dinero y puede dejar el agua fría.
     .how = Comparar cada página con la foto de la llegada. Revisar también el reloj.
 
-## ## Entregar
+## Entregar
 
 phase-hand-over = Entregar
     .owner = Revisamos el agua caliente en el grifo y le contamos qué sigue.
