@@ -12,11 +12,14 @@ use coilside_core::procedure::measure::Units;
 use coilside_core::procedure::mixing::{MixNote, Said};
 use coilside_core::procedure::pack::Pack;
 use coilside_core::round::{OwnInstrument, Shared, Technician};
+use coilside_core::science::acids::Acid;
+use coilside_core::science::materials::{Metal, suits};
 use coilside_core::visit::apply::apply;
 use coilside_core::visit::decide::{Circumstances, Refusal, completeness, decide};
 use coilside_core::visit::event::{Body, Event, FORMAT, Own};
 use coilside_core::visit::fact::{Fact, Value};
 use coilside_core::visit::state::{ExcursionEnd, Run, Visit};
+use coilside_core::words::{LANGUAGES, Words};
 
 const SMALL: &str = r#"
 pack = "small"
@@ -426,4 +429,35 @@ fn proving_one_unit_dead_proves_nothing_of_another_and_takes_nothing_from_it() {
     table.unit = "B".into();
     table.all_done(&["isolate", "prove"]);
     assert_eq!((supply(&table, "A"), supply(&table, "B")), (Some(Value::Off), Some(Value::ProvedDead)));
+}
+
+#[test]
+fn a_pause_before_the_seal_does_not_hide_that_an_unsafe_unit_runs() {
+    let mut table = Table::with(&["A"]);
+    table.all_done(&["dry", "power-on", "hand-over"]);
+    table.find_unsafe();
+    table.now.utc_ms += 3_600_000;
+    table.now.mono_ms += 3_600_000;
+    let refused = table.act(Action::Seal);
+    assert!(matches!(&refused, Err(Refusal::Dangers { dangers }) if dangers.contains(&Danger::HandOverUnsafe)));
+}
+
+#[test]
+fn every_verdict_reason_and_note_has_words_in_both_languages() {
+    for language in LANGUAGES {
+        let words = Words::new(language, None).unwrap();
+        let mut keys = Vec::new();
+        for acid in ["hydrochloric", "citric", "phosphoric", "sulfamic"] {
+            for metal in Metal::ALL {
+                let (verdict, reason) = suits(Acid::parse(acid).unwrap(), metal);
+                keys.extend([format!("acid-{}", verdict.name()), format!("acid-reason-{}", reason.name())]);
+            }
+        }
+        for said in [Said::Parts, Said::Percent, Said::Dose, Said::Cups] {
+            keys.push(format!("mix-said-{}", said.name()));
+        }
+        for key in keys {
+            assert!(words.get(&key).is_some(), "{language}: {key}");
+        }
+    }
 }

@@ -124,16 +124,21 @@ fn left_dangerous(run: &Run) -> Vec<Danger> {
         open.push(Danger::DrinkingWaterUnproved);
     }
     // Running, with something that must not be run so.
-    if run.is_unsafe() && run.facts.get(&Fact::Supply) == Some(&Value::On) {
+    if run.is_unsafe() && as_last_known(run, Fact::Supply) == Some(Value::On) {
         open.push(Danger::HandOverUnsafe);
     }
     open
 }
 
+/// As it is known, or was before a pause made it not known.
+fn as_last_known(run: &Run, fact: Fact) -> Option<Value> {
+    run.facts.get(&fact).or_else(|| run.lapsed.get(&fact)).copied()
+}
+
 /// Was the power taken away and neither given back nor locked? Then whoever comes next may switch it on.
 fn untagged(run: &Run) -> bool {
-    let known = |fact| run.facts.get(&fact).or_else(|| run.lapsed.get(&fact)).copied();
-    known(Fact::Supply).is_some_and(|supply| supply != Value::On) && run.facts.get(&Fact::Tag) != Some(&Value::Tagged)
+    let off = as_last_known(run, Fact::Supply).is_some_and(|supply| supply != Value::On);
+    off && run.facts.get(&Fact::Tag) != Some(&Value::Tagged)
 }
 
 /// Stopping is always possible. What is dangerous is written down with it.
