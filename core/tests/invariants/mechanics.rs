@@ -14,6 +14,8 @@ use coilside_core::procedure::pack::Pack;
 use coilside_core::round::{OwnInstrument, Shared, Technician};
 use coilside_core::science::acids::Acid;
 use coilside_core::science::materials::{Metal, suits};
+use coilside_core::screen::{View, VisitView, show};
+use coilside_core::store::OutboxCount;
 use coilside_core::visit::apply::apply;
 use coilside_core::visit::decide::{Circumstances, Refusal, completeness, decide};
 use coilside_core::visit::event::{Body, Event, FORMAT, Own};
@@ -456,8 +458,76 @@ fn every_verdict_reason_and_note_has_words_in_both_languages() {
         for said in [Said::Parts, Said::Percent, Said::Dose, Said::Cups] {
             keys.push(format!("mix-said-{}", said.name()));
         }
+        let parts = [("acid", "a"), ("metal", "m"), ("reason", "r")];
         for key in keys {
-            assert!(words.get(&key).is_some(), "{language}: {key}");
+            assert_ne!(words.fill(&key, &parts), key, "{language}");
         }
     }
+}
+
+/// Every text of the phase's screen, and of its mixes.
+fn screen(table: &Table, units: Units) -> String {
+    let ftl = "condition-metal-zinc = Galvanised steel\ncondition-metal-stainless = Stainless steel\n\
+               condition-acid-citric = Citric acid\ncondition-acid-hydrochloric = Hydrochloric acid\n\
+               mix-bath = Bath\n    .water = Water\n    .concentrate = Descaler\n    .order-1 = Water first.\n";
+    let words = Words::new("en", Some(ftl)).unwrap();
+    let assignment = super::bench::assignment("a", &["A"]);
+    let problems = BTreeMap::new();
+    let visit = VisitView {
+        visit: &table.visit,
+        unit: &table.unit,
+        run: table.run(),
+        pack: &table.pack,
+        assignment: &assignment,
+        technician: &table.technician,
+        drafts: &table.drafts,
+        problems: &problems,
+        sealed: false,
+        safe: false,
+    };
+    let shown = show(&View {
+        place: "phase:only",
+        words: &words,
+        units,
+        now: &table.now,
+        outbox: OutboxCount::default(),
+        outbox_rows: &[],
+        last_answer_utc_ms: None,
+        notices: &[],
+        visit: Some(visit),
+        due: &[],
+        visits: &[],
+    });
+    format!("{:?}", shown.blocks).replace("\\u{a0}", " ")
+}
+
+#[test]
+fn the_card_of_a_mix_tells_amounts_in_either_units_and_what_the_label_contradicts() {
+    let mut table = Table::with(&["A"]);
+    table.read("parts", "10");
+    let plain = screen(&table, Units::Metric);
+    assert!(plain.contains("2.0 L") && plain.contains("200 mL") && !plain.contains("contradicts"), "{plain}");
+    table.read("dose", "50");
+    let told = screen(&table, Units::Metric);
+    let line = "The label contradicts itself: by its parts it takes 200 mL, by its dose to a litre 110 mL.";
+    assert!(told.contains(line), "{told}");
+    let us = screen(&table, Units::Us);
+    assert!(us.contains("6.8 fl oz") && us.contains("68 fl oz"), "{us}");
+    let (water, acid) = (told.find("2.0 L").unwrap(), told.find("200 mL").unwrap());
+    assert!(water < acid, "water stands first");
+}
+
+#[test]
+fn the_step_that_calls_an_acid_allowed_shows_the_verdict() {
+    let answer = |table: &mut Table, condition: &str, option: &str| {
+        table.act(Action::Choose { field: format!("condition:{condition}"), option: option.into() }).unwrap();
+    };
+    let mut table = Table::with(&["A"]);
+    assert!(screen(&table, Units::Metric).contains("It is not known which acid this is"));
+    answer(&mut table, "acid", "hydrochloric");
+    answer(&mut table, "metal", "stainless");
+    let shown = screen(&table, Units::Metric);
+    assert!(shown.contains("Hydrochloric acid on Stainless steel: forbidden. Its chloride pits"), "{shown}");
+    answer(&mut table, "acid", "citric");
+    assert!(screen(&table, Units::Metric).contains("Citric acid on Stainless steel: allowed."));
 }
