@@ -105,6 +105,18 @@ fn known(name: &str) -> &'static [&'static str] {
             "(((((((((H",
         ],
         "acid" => &["hydrochloric", "citric", "phosphoric", "sulfamic", "acetic", ""],
+        "metal" => &[
+            "stainless",
+            "copper-brazed",
+            "copper",
+            "aluminium",
+            "zinc",
+            "solder",
+            "titanium",
+            "cupronickel",
+            "gold",
+            "",
+        ],
         "symptom" => &["approach", "heat", "smell", ""],
         "kind" => {
             &["air fixed", "air regulated", "brine fixed", "brine regulated", "water fixed", "water regulated", ""]

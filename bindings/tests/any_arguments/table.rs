@@ -80,6 +80,14 @@ pub(crate) fn laws() -> Vec<Law> {
             to_neutralise_mol: 0.0..=4e6,
             or_further: ANY,
         }),
+        law!(chemistry::acid_on_metal => [
+            "allowed: leaves-alone",
+            "with-limits: inhibited",
+            "with-limits: weak-and-short",
+            "forbidden: chloride-pits",
+            "forbidden: dissolves",
+            "forbidden: eats-joints",
+        ]),
         law!(chemistry::free_acid_mol => 0.0..=1.4e5),
         law!(change::heat_by_instruments => By(no_heat)),
         law!(change::reading_change => ChangeValues {

@@ -71,7 +71,7 @@ pub fn acid_on_metal(pack: &Pack, run: &Run) -> Option<AcidOnMetal> {
     };
     let known = || {
         let (acid, metal) = (answer(acid)?, answer(metal)?);
-        let (suits, reason) = suits(Acid::parse(&acid.option).ok()?, Metal::named(&metal.option)?);
+        let (suits, reason) = suits(Acid::parse(&acid.option).ok()?, Metal::parse(&metal.option).ok()?);
         Some(AcidOnMetal::Known { acid, metal, suits, reason })
     };
     Some(known().unwrap_or(AcidOnMetal::Unknown))

@@ -148,7 +148,6 @@ fn taken(pack: &Pack, reading: &Reading, past: &PastReading) -> Taken {
         unusual: false,
         at: Now { utc_ms: 0, offset_min: 0, mono_ms: 0, mono_epoch: String::new() },
         times: 1,
-        own: None,
     }
 }
 

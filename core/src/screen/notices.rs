@@ -3,7 +3,7 @@
 use super::materials::told;
 use super::{Button, Notice, Tone, View, VisitView};
 use crate::action::Action;
-use crate::procedure::danger::dangers;
+use crate::procedure::danger::{Danger, dangers};
 use crate::procedure::gate::Missing;
 use crate::procedure::measure::Units;
 use crate::procedure::pack::Pack;
@@ -154,7 +154,7 @@ fn gate(step: &str, missing: &[Missing], words: &Words, pack: Option<&Pack>) -> 
         matches!(missing, Missing::AlreadyDone | Missing::NotForThisUnit | Missing::Wait { .. } | Missing::NotStarted)
     });
     let known = pack.is_some_and(|pack| pack.step(step).is_some());
-    let buttons = if settled || !known {
+    let mut buttons = if settled || !known {
         Vec::new()
     } else {
         vec![Button {
@@ -164,6 +164,14 @@ fn gate(step: &str, missing: &[Missing], words: &Words, pack: Option<&Pack>) -> 
             hold: false,
         }]
     };
+    // Its way out is at the findings, or a break-off.
+    if missing.contains(&Missing::Danger { danger: Danger::HandOverUnsafe }) {
+        let to = |key: &str, place: &str| {
+            let press = Action::Go { to: place.to_owned() };
+            Button { label: words.text(key), tone: Tone::Plain, press, hold: false }
+        };
+        buttons.splice(0..0, [to("menu-findings", "findings"), to("menu-break-off", "break-off")]);
+    }
     Notice {
         tone: if danger { Tone::Danger } else { Tone::Attention },
         title: words.fill("refused-step", &[("step", &title)]),

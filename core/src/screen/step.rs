@@ -86,7 +86,8 @@ pub(super) fn step_block(view: &View<'_>, visit: &VisitView<'_>, phase: &Phase, 
     blocks.extend(rest.into_iter().filter_map(|slot| shot(view, visit, slot.as_str())));
     blocks.extend(dwell(view, visit, step));
     if state == StepState::Gated {
-        for missing in outside {
+        // The verdict on acid and metal stands above already.
+        for missing in outside.into_iter().filter(|missing| !matches!(missing, Missing::AcidForbidden { .. })) {
             let tone = if matches!(missing, Missing::Danger { .. }) { Tone::Danger } else { Tone::Attention };
             blocks.push(Block::Text { text: missing_words(missing, words), level: 0, tone });
         }

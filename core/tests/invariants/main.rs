@@ -7,6 +7,7 @@ mod bench;
 mod dangers;
 mod effects;
 mod house;
+mod left_safe;
 mod log;
 mod mechanics;
 mod office;

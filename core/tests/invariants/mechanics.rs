@@ -1,22 +1,26 @@
-//! Mixes, instruments, settings, acid and metal, unsafe findings and shared isolators: decided on a small pack of their own.
+//! Mixes, instruments, settings, acid and metal: decided on a small pack of their own.
 
 use std::collections::BTreeMap;
 
 use coilside_core::action::Action;
 use coilside_core::id::Letter;
 use coilside_core::now::Now;
-use coilside_core::procedure::danger::Danger;
 use coilside_core::procedure::gate::Missing;
 use coilside_core::procedure::library::{PackSource, load};
 use coilside_core::procedure::measure::Units;
 use coilside_core::procedure::mixing::{MixNote, Said};
 use coilside_core::procedure::pack::Pack;
 use coilside_core::round::{OwnInstrument, Shared, Technician};
+use coilside_core::science::acids::Acid;
+use coilside_core::science::materials::{Metal, suits};
+use coilside_core::screen::{View, VisitView, show};
+use coilside_core::store::OutboxCount;
 use coilside_core::visit::apply::apply;
 use coilside_core::visit::decide::{Circumstances, Refusal, completeness, decide};
 use coilside_core::visit::event::{Body, Event, FORMAT, Own};
 use coilside_core::visit::fact::{Fact, Value};
 use coilside_core::visit::state::{ExcursionEnd, Run, Visit};
+use coilside_core::words::{LANGUAGES, Words};
 
 const SMALL: &str = r#"
 pack = "small"
@@ -63,18 +67,18 @@ step = [
 "#;
 
 /// One person at one or two units, without a door.
-struct Table {
+pub(crate) struct Table {
     pack: Pack,
-    visit: Visit,
-    unit: Letter,
+    pub(crate) visit: Visit,
+    pub(crate) unit: Letter,
     drafts: BTreeMap<String, String>,
     technician: Technician,
-    shares: Option<Vec<Shared>>,
-    now: Now,
+    pub(crate) shares: Option<Vec<Shared>>,
+    pub(crate) now: Now,
 }
 
 impl Table {
-    fn with(letters: &[&str]) -> Table {
+    pub(crate) fn with(letters: &[&str]) -> Table {
         let now = Now { utc_ms: 1_777_881_600_000, offset_min: 120, mono_ms: 1_000, mono_epoch: "boot".into() };
         let mut table = Table {
             pack: load(PackSource { toml: SMALL.to_owned(), words: BTreeMap::new() }).unwrap().pack,
@@ -117,7 +121,7 @@ impl Table {
         }
     }
 
-    fn act(&mut self, action: Action) -> Result<Vec<Body>, Refusal> {
+    pub(crate) fn act(&mut self, action: Action) -> Result<Vec<Body>, Refusal> {
         let around = Circumstances {
             unit: &self.unit,
             pack: &self.pack,
@@ -132,11 +136,11 @@ impl Table {
         Ok(decision.events)
     }
 
-    fn done(&mut self, step: &str) -> Result<Vec<Body>, Refusal> {
+    pub(crate) fn done(&mut self, step: &str) -> Result<Vec<Body>, Refusal> {
         self.act(Action::Done { step: step.into() })
     }
 
-    fn all_done(&mut self, steps: &[&str]) {
+    pub(crate) fn all_done(&mut self, steps: &[&str]) {
         for step in steps {
             self.done(step).unwrap();
         }
@@ -146,21 +150,21 @@ impl Table {
         self.act(Action::Enter { field: format!("read:{reading}"), text: text.into() }).unwrap()
     }
 
-    fn draft(&mut self, field: &str, text: &str) {
+    pub(crate) fn draft(&mut self, field: &str, text: &str) {
         self.drafts.insert(field.into(), text.into());
     }
 
-    fn find_unsafe(&mut self) {
+    pub(crate) fn find_unsafe(&mut self) {
         self.draft("finding", "Cable chafed through");
         self.draft("severity", "unsafe");
         self.act(Action::AddFinding).unwrap();
     }
 
-    fn run(&self) -> &Run {
+    pub(crate) fn run(&self) -> &Run {
         self.visit.run(&self.unit).unwrap()
     }
 
-    fn missing(&mut self, step: &str) -> Vec<Missing> {
+    pub(crate) fn missing(&mut self, step: &str) -> Vec<Missing> {
         match self.done(step) {
             Err(Refusal::Gate { missing, .. }) => missing,
             other => panic!("'{step}' was not refused: {other:?}"),
@@ -295,135 +299,90 @@ fn no_acid_is_called_allowed_that_the_table_of_materials_forbids() {
 }
 
 #[test]
-fn nobody_hands_over_running_what_was_found_unsafe_until_it_is_mended() {
-    let mut table = Table::with(&["A"]);
-    table.find_unsafe();
-    assert_eq!(table.missing("hand-over"), [Missing::Danger { danger: Danger::HandOverUnsafe }]);
-    let mend = |at: &str| Action::MendFinding { finding: at.into() };
-    assert!(matches!(table.act(mend("0")), Err(Refusal::Words { .. })), "mended with words only");
-    table.draft("mended:0", "New cable");
-    assert!(matches!(table.act(mend("1")), Err(Refusal::NoSuch { .. })));
-    table.act(mend("0")).unwrap();
-    assert!(matches!(table.act(mend("0")), Err(Refusal::NoSuch { .. })), "mended once");
-    table.done("hand-over").unwrap();
+fn every_verdict_reason_and_note_has_words_in_both_languages() {
+    for language in LANGUAGES {
+        let words = Words::new(language, None).unwrap();
+        let mut keys = Vec::new();
+        for acid in ["hydrochloric", "citric", "phosphoric", "sulfamic"] {
+            for metal in Metal::ALL {
+                let (verdict, reason) = suits(Acid::parse(acid).unwrap(), metal);
+                keys.extend([format!("acid-{}", verdict.name()), format!("acid-reason-{}", reason.name())]);
+            }
+        }
+        for said in [Said::Parts, Said::Percent, Said::Dose, Said::Cups] {
+            keys.push(format!("mix-said-{}", said.name()));
+        }
+        let parts = [("acid", "a"), ("metal", "m"), ("reason", "r")];
+        for key in keys {
+            assert_ne!(words.fill(&key, &parts), key, "{language}");
+        }
+    }
 }
 
-#[test]
-fn handed_over_all_the_same_is_recorded_as_the_danger_that_it_is() {
-    let mut table = Table::with(&["A"]);
-    table.find_unsafe();
-    table.draft("happened:hand-over", "Owner insisted");
-    let events = table.act(Action::Happened { step: "hand-over".into() }).unwrap();
-    let [Body::StepHappened { dangers, .. }] = &events[..] else { panic!("{events:?}") };
-    assert!(dangers.contains(&Danger::HandOverUnsafe));
-}
-
-#[test]
-fn a_unit_that_runs_with_an_unsafe_finding_is_not_sealed_but_broken_off_and_says_so() {
-    let mut table = Table::with(&["A"]);
-    table.all_done(&["dry", "power-on", "hand-over"]);
-    table.find_unsafe();
-    assert_eq!(table.act(Action::Seal), Err(Refusal::Dangers { dangers: vec![Danger::HandOverUnsafe] }));
-    table.draft("break-off", "Called away");
-    table.act(Action::BreakOff).unwrap();
-    assert_eq!(table.visit.broken_off.as_ref().unwrap().dangers, [Danger::HandOverUnsafe]);
-    table.act(Action::Seal).unwrap();
-}
-
-#[test]
-fn a_break_off_with_the_power_off_and_no_tag_says_so() {
-    let left = |steps: &[&str]| {
-        let mut table = Table::with(&["A"]);
-        table.all_done(steps);
-        table.draft("break-off", "Called away");
-        table.act(Action::BreakOff).unwrap();
-        table.visit.broken_off.unwrap().dangers
+/// Every text of the phase's screen, and of its mixes.
+fn screen(table: &Table, units: Units) -> String {
+    let ftl = "condition-metal-zinc = Galvanised steel\ncondition-metal-stainless = Stainless steel\n\
+               condition-acid-citric = Citric acid\ncondition-acid-hydrochloric = Hydrochloric acid\n\
+               mix-bath = Bath\n    .water = Water\n    .concentrate = Descaler\n    .order-1 = Water first.\n";
+    let words = Words::new("en", Some(ftl)).unwrap();
+    let assignment = super::bench::assignment("a", &["A"]);
+    let problems = BTreeMap::new();
+    let visit = VisitView {
+        visit: &table.visit,
+        unit: &table.unit,
+        run: table.run(),
+        pack: &table.pack,
+        assignment: &assignment,
+        technician: &table.technician,
+        drafts: &table.drafts,
+        problems: &problems,
+        sealed: false,
+        safe: false,
     };
-    assert_eq!(left(&["isolate"]), [Danger::LeftUntagged]);
-    assert_eq!(left(&["isolate", "prove"]), [Danger::LeftUntagged]);
-    assert_eq!(left(&["isolate", "tag"]), []);
-    assert_eq!(left(&[]), [], "nobody took the power away");
-    assert_eq!(left(&["dry", "power-on"]), []);
-}
-
-fn supply(table: &Table, letter: &str) -> Option<Value> {
-    table.visit.runs[letter].facts.get(&Fact::Supply).copied()
-}
-
-/// B is proved dead and open; then A is made ready and switched on.
-fn b_open_then_a_on(shares: Option<Vec<Shared>>) -> (Table, Result<Vec<Body>, Refusal>) {
-    let mut table = Table::with(&["A", "B"]);
-    table.shares = shares;
-    table.unit = "B".into();
-    table.all_done(&["isolate", "prove", "open-up"]);
-    table.unit = "A".into();
-    table.all_done(&["isolate", "prove", "dry"]);
-    let switched = table.done("power-on");
-    (table, switched)
-}
-
-fn share(units: &[&str]) -> Vec<Shared> {
-    vec![Shared { units: units.iter().map(|unit| (*unit).to_owned()).collect(), facts: vec!["supply".into()] }]
+    let shown = show(&View {
+        place: "phase:only",
+        words: &words,
+        units,
+        now: &table.now,
+        outbox: OutboxCount::default(),
+        outbox_rows: &[],
+        last_answer_utc_ms: None,
+        notices: &[],
+        visit: Some(visit),
+        due: &[],
+        visits: &[],
+    });
+    format!("{:?}", shown.blocks).replace("\\u{a0}", " ")
 }
 
 #[test]
-fn units_are_taken_to_share_their_supply_where_nobody_wrote_it_down() {
-    let (table, switched) = b_open_then_a_on(None);
-    switched.unwrap();
-    assert_eq!((supply(&table, "A"), supply(&table, "B")), (Some(Value::On), None));
-    let b = &table.visit.runs["B"];
-    assert_eq!(b.lapsed.get(&Fact::Supply), Some(&Value::ProvedDead));
-    assert_eq!(b.lapsed_by.get(&Fact::Supply), Some(&"A".into()));
+fn the_card_of_a_mix_tells_amounts_in_either_units_and_what_the_label_contradicts() {
+    let mut table = Table::with(&["A"]);
+    table.read("parts", "10");
+    let plain = screen(&table, Units::Metric);
+    assert!(plain.contains("2.0 L") && plain.contains("200 mL") && !plain.contains("contradicts"), "{plain}");
+    table.read("dose", "50");
+    let told = screen(&table, Units::Metric);
+    let line = "The label contradicts itself: by its parts it takes 200 mL, by its dose to a litre 110 mL.";
+    assert!(told.contains(line), "{told}");
+    let us = screen(&table, Units::Us);
+    assert!(us.contains("6.8 fl oz") && us.contains("68 fl oz"), "{us}");
+    let (water, acid) = (told.find("2.0 L").unwrap(), told.find("200 mL").unwrap());
+    assert!(water < acid, "water stands first");
 }
 
 #[test]
-fn what_lapsed_through_another_unit_is_known_again_when_it_was_looked_at() {
-    let (mut table, _) = b_open_then_a_on(None);
-    table.unit = "B".into();
-    table.act(Action::Recheck { fact: "supply".into() }).unwrap();
-    assert_eq!(supply(&table, "B"), Some(Value::ProvedDead));
-    assert!(table.run().lapsed_by.is_empty());
-    assert_eq!(supply(&table, "A"), Some(Value::On), "looking changes nothing");
-}
-
-#[test]
-fn of_what_is_known_to_be_shared_two_units_never_stand_against_each_other() {
-    let mut table = Table::with(&["A", "B"]);
-    table.shares = Some(share(&[]));
-    table.unit = "B".into();
-    table.all_done(&["isolate", "prove"]);
-    table.unit = "A".into();
-    table.all_done(&["dry", "power-on"]);
-    table.unit = "B".into();
-    table.act(Action::Recheck { fact: "supply".into() }).unwrap();
-    assert_eq!((supply(&table, "A"), supply(&table, "B")), (None, Some(Value::ProvedDead)), "look at A again");
-}
-
-#[test]
-fn one_isolator_is_not_switched_on_while_the_other_unit_on_it_is_open() {
-    for units in [&["A", "B"][..], &[]] {
-        let (table, switched) = b_open_then_a_on(Some(share(units)));
-        let Err(Refusal::Gate { missing, .. }) = switched else { panic!("{switched:?}") };
-        let open = Missing::OtherUnit { unit: "B".into(), danger: Danger::CoversOffLive };
-        assert!(missing.contains(&open), "{missing:?}");
-        assert_eq!((supply(&table, "A"), supply(&table, "B")), (Some(Value::ProvedDead), Some(Value::ProvedDead)));
-    }
-}
-
-#[test]
-fn units_that_share_nothing_leave_each_other_alone() {
-    for shares in [Vec::new(), share(&["B", "C"])] {
-        let (table, switched) = b_open_then_a_on(Some(shares));
-        switched.unwrap();
-        assert_eq!((supply(&table, "A"), supply(&table, "B")), (Some(Value::On), Some(Value::ProvedDead)));
-    }
-}
-
-#[test]
-fn proving_one_unit_dead_proves_nothing_of_another_and_takes_nothing_from_it() {
-    let mut table = Table::with(&["A", "B"]);
-    table.all_done(&["isolate"]);
-    table.unit = "B".into();
-    table.all_done(&["isolate", "prove"]);
-    assert_eq!((supply(&table, "A"), supply(&table, "B")), (Some(Value::Off), Some(Value::ProvedDead)));
+fn the_step_that_calls_an_acid_allowed_shows_the_verdict() {
+    let answer = |table: &mut Table, condition: &str, option: &str| {
+        table.act(Action::Choose { field: format!("condition:{condition}"), option: option.into() }).unwrap();
+    };
+    let mut table = Table::with(&["A"]);
+    assert!(screen(&table, Units::Metric).contains("It is not known which acid this is"));
+    answer(&mut table, "acid", "hydrochloric");
+    answer(&mut table, "metal", "stainless");
+    let shown = screen(&table, Units::Metric);
+    let verdict = "Hydrochloric acid on Stainless steel: forbidden. Its chloride pits";
+    assert_eq!(shown.matches(verdict).count(), 1, "{shown}");
+    answer(&mut table, "acid", "citric");
+    assert!(screen(&table, Units::Metric).contains("Citric acid on Stainless steel: allowed."));
 }

@@ -9,6 +9,7 @@ use coilside_core::procedure::check::Move;
 use coilside_core::procedure::gate::Missing;
 use coilside_core::procedure::measure::Units;
 use coilside_core::procedure::pack::{Pack, Step};
+use coilside_core::round::Technician;
 use coilside_core::visit::apply::apply;
 use coilside_core::visit::decide::{Circumstances, Refusal, decide, lapses};
 use coilside_core::visit::event::{Body, Event};
@@ -84,8 +85,15 @@ impl<'a> Engine<'a> {
     /// Does an action with words for every field that it could want.
     pub(crate) fn act(&mut self, action: &Action, drafts: &[(String, &str)]) -> Result<(), Refusal> {
         let drafts: BTreeMap<_, _> = drafts.iter().map(|(field, text)| (field.clone(), (*text).to_owned())).collect();
-        let around =
-            Circumstances { unit: &self.unit, pack: self.pack, drafts: &drafts, units: Units::Metric, now: &self.now };
+        let around = Circumstances {
+            unit: &self.unit,
+            pack: self.pack,
+            drafts: &drafts,
+            units: Units::Metric,
+            now: &self.now,
+            technician: &Technician::default(),
+            shares: None,
+        };
         let decision = decide(&self.visit, action, &around)?;
         if let Some(kept) = &mut self.kept {
             kept.push((self.now.clone(), action.clone(), drafts.into_iter().collect()));

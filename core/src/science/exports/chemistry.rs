@@ -2,6 +2,7 @@
 
 use crate::science::acids::{self, Acid, AcidBath, Sign};
 use crate::science::chemistry::{self, Base, Dilution};
+use crate::science::materials::{Metal, suits};
 use crate::science::quantity::celsius;
 use crate::science::{ScienceError, formula};
 use uom::si::amount_of_substance::mole;
@@ -160,6 +161,13 @@ pub fn acid_bath(
 #[uniffi::export]
 pub fn free_acid_mol(volume_l: f64, ph: f64) -> Result<f64, ScienceError> {
     Ok(acids::free_acid(Volume::new::<liter>(volume_l), ph)?.get::<mole>())
+}
+
+/// [`suits`]: the verdict and its reason, 'forbidden: chloride-pits'.
+#[uniffi::export]
+pub fn acid_on_metal(acid: String, metal: String) -> Result<String, ScienceError> {
+    let (verdict, reason) = suits(Acid::parse(&acid)?, Metal::parse(&metal)?);
+    Ok(format!("{}: {}", verdict.name(), reason.name()))
 }
 
 fn bath(acid: &str, acid_g: f64, volume_l: f64) -> Result<AcidBath, ScienceError> {

@@ -119,7 +119,7 @@ pub(super) fn prepare(visit: &Visit, around: &Circumstances<'_>) -> Result<Decis
 fn left_dangerous(run: &Run) -> Vec<Danger> {
     let mut open = dangers_left(&run.facts);
     // Running, with something that must not be run so.
-    if run.is_unsafe() && run.facts.get(&Fact::Supply) == Some(&Value::On) {
+    if run.is_unsafe() && run.last_known(Fact::Supply) == Some(Value::On) {
         open.push(Danger::HandOverUnsafe);
     }
     open
