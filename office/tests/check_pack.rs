@@ -90,6 +90,8 @@ fn a_pack_with_a_way_into_danger_is_told_step_by_step() {
     let told = text.split("NOT SAFE, 1: ").nth(1).unwrap_or_else(|| panic!("{text}"));
     assert!(told.contains("Covers would be off while a supply is not proved dead"), "{told}");
     assert!(told.contains("The shortest way there:\n   1. "), "{told}");
+    let line = 1 + toml.lines().position(|line| line == "id = \"unlock\"").unwrap();
+    assert!(text.contains(&format!("pack.toml:{line}:6: fault: The checker found a way into danger")), "{text}");
     assert!(told.contains("Do “Switch the box off, lock it, tag it” (lock)."), "{told}");
 }
 

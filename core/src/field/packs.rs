@@ -129,8 +129,10 @@ fn why(read: &PackRead, own: Option<&String>, language: &str) -> Vec<String> {
     let told = |fault: &Fault| format!("{}: {} {}", fault.place(), fault.what(&words), fault.remedy(&words));
     let mut lines: Vec<String> = read.faults.iter().map(told).collect();
     if let Some(Verdict::Refused(examples)) = read.proof.as_ref().map(|proof| &proof.verdict) {
-        for example in examples {
-            lines.push(told::fault(example, &words));
+        for (number, example) in examples.iter().enumerate() {
+            let number = (number + 1).to_string();
+            let fault = told::fault(example, &words);
+            lines.push(words.fill("proof-refused", &[("number", &number), ("fault", &fault)]));
             let moves = told::moves(example, &words);
             lines.extend(moves.iter().enumerate().map(|(number, one)| format!("{}. {one}", number + 1)));
         }

@@ -424,6 +424,19 @@ fn what_nothing_uses_and_what_the_day_misses_is_advice_and_no_refusal() {
 }
 
 #[test]
+fn a_pack_that_is_not_safe_is_refused_at_the_step_that_is_let_in() {
+    let folder = small_with(
+        "pack.toml",
+        "sets = [\"tag=untagged\"]\ncautions = [\"fan\"]",
+        "sets = [\"covers=off\"]\ncautions = [\"sharp\"]",
+    );
+    let read = read(&folder);
+    assert!(read.loaded.is_none() && !read.proof.as_ref().unwrap().is_proved());
+    let told = told(&read, "en");
+    assert!(told[0].starts_with("pack.toml:127:6 The checker found a way into danger"), "{told:?}");
+}
+
+#[test]
 fn files_that_are_missing_or_no_text_are_told() {
     let mut folder = small();
     folder.files.retain(|file| file.name == "pack.toml");

@@ -61,8 +61,7 @@ fn proved(out: &mut dyn Write, told: &Told, proof: &Proof) -> io::Result<()> {
             for (number, example) in examples.iter().enumerate() {
                 let fault = told::fault(example, told.words());
                 let number = (number + 1).to_string();
-                writeln!(out, "{}", told.fill("check-refused", &[("number", &number), ("fault", &fault)]))?;
-                writeln!(out, "{}", told.text("check-way"))?;
+                writeln!(out, "{}", told.fill("proof-refused", &[("number", &number), ("fault", &fault)]))?;
                 for (number, one) in told::moves(example, told.words()).iter().enumerate() {
                     writeln!(out, "{:>4}. {one}", number + 1)?;
                 }

@@ -20,9 +20,10 @@ use serde::{Deserialize, Serialize};
 use self::document::Document;
 pub use self::fault::{Fault, Spot};
 use self::fault::{Found, Sink};
-use super::check::{Proof, Verdict, prove};
+use super::check::{Fault as CheckFault, Proof, Verdict, prove};
 use super::library::{LoadedPack, PackSource, assemble};
 use super::pack::Pack;
+use crate::id::StepId;
 use crate::words::LANGUAGES;
 
 /// The name of the file that holds the procedure.
@@ -75,18 +76,57 @@ pub fn read(folder: &PackFolder) -> PackRead {
     let mut read = read_unproved(folder);
     if let Some(loaded) = &read.loaded {
         let proof = prove(&loaded.pack);
-        let unproved = match &proof.verdict {
-            Verdict::Proved => None,
-            Verdict::TooLarge(why) => Some(("not-gone-through", vec![("why", why.clone())])),
-            Verdict::Refused(examples) => Some(("not-proved", vec![("count", examples.len().to_string())])),
-        };
-        read.proof = Some(proof);
-        if let Some((rule, values)) = unproved {
-            read.faults.push(Fault { file: TOML.to_owned(), spot: None, rule, values });
+        read.faults = unproved(&proof, loaded);
+        if !proof.is_proved() {
             read.loaded = None;
         }
+        read.proof = Some(proof);
     }
     read
+}
+
+/// What the checker found, each at the step, question or setting that it is about. The ways themselves are in the proof.
+fn unproved(proof: &Proof, loaded: &LoadedPack) -> Vec<Fault> {
+    let document = Document::parse(&loaded.source.toml, &mut Sink::default());
+    let fault = |path: Option<String>, rule, values| {
+        let spot = path.zip(document.as_ref()).and_then(|(path, document)| document.spot(&path));
+        Fault { file: TOML.to_owned(), spot, rule, values }
+    };
+    match &proof.verdict {
+        Verdict::Proved => Vec::new(),
+        Verdict::TooLarge(why) => vec![fault(None, "not-gone-through", vec![("why", why.clone())])],
+        Verdict::Refused(examples) => examples
+            .iter()
+            .enumerate()
+            .map(|(number, example)| {
+                let values = vec![("number", (number + 1).to_string())];
+                fault(concerned(&example.fault, &loaded.pack), "not-proved", values)
+            })
+            .collect(),
+    }
+}
+
+/// The path of what a fault is about.
+fn concerned(fault: &CheckFault, pack: &Pack) -> Option<String> {
+    let of_step = |id: &StepId| {
+        let mut steps = names::paths(pack);
+        steps.find(|(_, step)| step.id == *id).map(|(path, _)| format!("{path}.id"))
+    };
+    match fault {
+        CheckFault::Unguarded { step, .. } | CheckFault::Outside { step, .. } | CheckFault::Dead { step } => {
+            of_step(step)
+        }
+        CheckFault::Trap { open } => open.first().and_then(of_step),
+        CheckFault::Answer { condition, .. } => {
+            let at = pack.conditions.iter().position(|one| one.id == *condition)?;
+            Some(format!("condition[{at}].id"))
+        }
+        CheckFault::Away { excursion } => {
+            let at = pack.excursions.iter().position(|one| one.id == *excursion)?;
+            Some(format!("excursion[{at}].id"))
+        }
+        CheckFault::Left { .. } => None,
+    }
 }
 
 /// Reads a pack strictly, without asking whether it is safe.
@@ -208,11 +248,11 @@ fn nearest<'a>(written: &str, known: impl IntoIterator<Item = &'a str>) -> Optio
 }
 
 /// A finding about a word that nobody knows: with the nearest known one where there is one, else with all of them.
-fn unknown<'a>(
+fn unknown(
     rule: (&'static str, &'static str),
     mut values: Vec<(&'static str, String)>,
     written: &str,
-    known: &[&'a str],
+    known: &[&str],
     path: String,
 ) -> Found {
     values.push(("choices", known.join(", ")));

@@ -133,6 +133,7 @@ fault-words-not-spoken = The core does not speak this language yet.
 
 ## What the checker says
 
+proof-refused = NOT SAFE, { $number }: { $fault } The shortest way there:
 proof-move-answer = Answer: { $answer }
 proof-move-start = Begin the waiting time of { $step }.
 proof-move-done = Do { $step }.
@@ -149,8 +150,8 @@ proof-trap = From there nothing leads to the end. Still open: { $steps }.
 proof-left = Then all is behind, and this is left behind with it: { $left }
 proof-away = Then all is behind, and no step brought “{ $setting }” home.
 proof-dead = No way ever leads to { $step }.
-fault-not-proved = The checker found a way into danger, or one that leads nowhere: { $count }
-    .do = Shut each way below with a need, a step before, or a fact.
+fault-not-proved = The checker found a way into danger, or one that leads nowhere: number { $number } below.
+    .do = Shut it with a need, a step before, or a fact.
 fault-not-gone-through = Whether the pack is safe could not be found out: { $why }
     .do = Make the pack smaller: fewer questions, fewer steps without 'after'.
 fault-pack-older = { $id } is there in version { $version }, which is later.

@@ -133,6 +133,7 @@ fault-words-not-spoken = El núcleo todavía no habla este idioma.
 
 ## Lo que dice el comprobador
 
+proof-refused = NO ES SEGURO, { $number }: { $fault } El camino más corto hasta ahí:
 proof-move-answer = Responder: { $answer }
 proof-move-start = Empezar la espera de { $step }.
 proof-move-done = Hacer { $step }.
@@ -149,8 +150,8 @@ proof-trap = Desde ahí nada lleva al final. Queda abierto: { $steps }.
 proof-left = Entonces todo está hecho, y queda esto: { $left }
 proof-away = Entonces todo está hecho, y ningún paso devolvió «{ $setting }».
 proof-dead = Ningún camino lleva a { $step }.
-fault-not-proved = El comprobador halló un camino hacia el peligro, o uno sin salida: { $count }
-    .do = Cerrar cada camino de abajo con una necesidad, un paso anterior o un hecho.
+fault-not-proved = El comprobador halló un camino hacia el peligro, o uno sin salida: el número { $number } de abajo.
+    .do = Cerrarlo con una necesidad, un paso anterior o un hecho.
 fault-not-gone-through = No se pudo averiguar si el paquete es seguro: { $why }
     .do = Achicar el paquete: menos preguntas, menos pasos sin «after».
 fault-pack-older = { $id } está en la versión { $version }, que es posterior.
