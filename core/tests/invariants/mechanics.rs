@@ -351,6 +351,11 @@ fn screen(table: &Table, units: Units) -> String {
         visit: Some(visit),
         due: &[],
         visits: &[],
+        packs: &[],
+        pack_words: &[],
+        technician: &table.technician,
+        procedures: &[],
+        procedures_folder: false,
     });
     format!("{:?}", shown.blocks).replace("\\u{a0}", " ")
 }
