@@ -376,7 +376,7 @@ mod tests {
     fn power_is_not_switched_on_without_a_clear_reading_for_gas() {
         let mut before = facts(&["covers=on", "earth=on", "fan-guard=on", "dampness=dry", "supply=off"]);
         let after_of = |before: &Facts| {
-            let mut after = before.clone();
+            let mut after = *before;
             after.insert(Fact::Supply, Value::On);
             after
         };

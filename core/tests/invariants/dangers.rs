@@ -131,10 +131,10 @@ fn acid_needs_water_first_shut_valves_a_vent_gear_cold_and_the_right_metal() {
 fn a_danger_that_stands_already_does_not_forbid_the_way_out_of_it() {
     // Spent acid, and nobody knows how the valves stand: shutting them and neutralising are the way out.
     let standing = facts("loop=spent vessel=acid-mix supply=proved-dead loop-vent=vented rinse-check=unproved");
-    assert_eq!(judge("shut-valves", standing.clone()), []);
-    assert_eq!(judge("neutralise", standing.clone()), []);
+    assert_eq!(judge("shut-valves", standing), []);
+    assert_eq!(judge("neutralise", standing), []);
     // What brings the danger about is no way out of it, however long it stands already.
-    let opened = judge("open-valves", standing.clone());
+    let opened = judge("open-valves", standing);
     assert!(opened.contains(&Danger::DrinkingWaterUnproved) && opened.contains(&Danger::AcidPastValves), "{opened:?}");
     assert!(judge("circulate", standing).contains(&Danger::AcidPastValves), "no more acid on top of it");
     assert!(judge("pump", facts("unit-pump=running")).contains(&Danger::PumpDry), "no second pump on a dry loop");
