@@ -57,6 +57,8 @@ pub enum Action {
     BreakOff,
     /// Send what waits now, also what was stuck.
     SendNow,
+    /// Read the procedures in the shell's folder again.
+    ReadPacks,
     /// Change a setting of the app: `language` (`en`, `es`) or `units` (`metric`, `us`).
     Set { setting: String, value: String },
 }

@@ -27,6 +27,9 @@ pub enum Request {
     WakeAt { utc_ms: i64, text: String },
     /// Sign these bytes with the device's P-256 key (ECDSA with SHA-256): answer `Signature`.
     SignBytes { bytes_base64: String },
+    /// Hand in the packs that lie in the shell's folder, by `Field::packs`; a shell without one leaves it. It has no outcome
+    /// and is not asked again.
+    ReadPacks,
 }
 
 /// How a request ended.

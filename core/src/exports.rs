@@ -8,6 +8,7 @@ use crate::effect::Outcome;
 use crate::field::{DoorError, Field, Setup};
 use crate::id::{Digest, VisitId};
 use crate::now::Now;
+use crate::procedure::read::PackFolder;
 use crate::round::Assignment;
 use crate::screen::Turn;
 use crate::store::StoreError;
@@ -161,6 +162,14 @@ impl Door {
         let assignments: Vec<Assignment> = serde_json::from_str(&assignments_json)
             .map_err(|error| DoorFault::Failed { detail: format!("the assignments cannot be read: {error}") })?;
         Ok(self.field.assigned(&assignments)?)
+    }
+
+    /// Takes the packs that lie in the shell's folder now, in place of those that lay there before.
+    ///
+    /// # Errors
+    /// Where the store cannot be read.
+    pub fn packs(&self, folders: Vec<PackFolder>, now: Now) -> Result<Turn, DoorFault> {
+        Ok(self.field.packs(&folders, &now)?)
     }
 
     /// Where to put the original bytes of an effect's photograph: write beside it, sync, rename.

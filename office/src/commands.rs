@@ -6,6 +6,7 @@ use std::time::{SystemTime, UNIX_EPOCH};
 use std::{fs, io};
 
 use clap::Parser;
+use coilside_office::check_pack::{CheckPack, check};
 use coilside_office::{OfficeSettings, demo, open};
 use coilside_web::FieldSettings;
 
@@ -27,6 +28,9 @@ pub(crate) enum Command {
         /// The browser shell's port on 127.0.0.1; 0 for any.
         #[arg(long, default_value_t = 0)]
         field_port: u16,
+        /// A folder of packs beside the built-in ones: each folder in it is one.
+        #[arg(long)]
+        packs: Option<PathBuf>,
     },
     /// Start the browser shell of one technician.
     Field {
@@ -45,6 +49,9 @@ pub(crate) enum Command {
         /// A rehearsal: waiting times can be skipped, and the record says so. Never for a real visit.
         #[arg(long)]
         rehearsal: bool,
+        /// A folder of packs beside the built-in ones: each folder in it is one. Read at the start and on demand.
+        #[arg(long)]
+        packs: Option<PathBuf>,
     },
     /// Start the office.
     Office {
@@ -60,46 +67,71 @@ pub(crate) enum Command {
         /// Let a device in: print its token, and stop. Takes the device's name.
         #[arg(long, value_name = "NAME")]
         new_device: Option<String>,
+        /// A folder of packs beside the built-in ones, so that their visits are shown in words.
+        #[arg(long)]
+        packs: Option<PathBuf>,
+    },
+    /// Check packs: are they sound and safe, what do they come to. Ends with code 0 only if all are good.
+    CheckPack {
+        /// Folders, each a pack with pack.toml and its words. Plain files are left aside, so that `packs/*` can be given.
+        #[arg(required = true)]
+        folders: Vec<PathBuf>,
+        /// The language in which to tell of them.
+        #[arg(long, default_value = "en", value_parser = ["en", "es"])]
+        language: String,
+        /// Draw phases and steps: into this file, or for several packs into this folder.
+        #[arg(long, value_name = "FILE")]
+        svg: Option<PathBuf>,
     },
 }
 
 type Done = Result<(), Box<dyn Error>>;
 
+/// Some pack is not good; why stands in the report.
+#[derive(Debug, thiserror::Error)]
+#[error("not every pack is good; see above")]
+struct NotAllGood;
+
 impl Command {
     pub(crate) async fn run(self) -> Done {
         match self {
-            Command::Demo { folder, fresh, office_port, field_port } => {
-                run_demo(&folder, fresh, office_port, field_port).await
+            Command::Demo { folder, fresh, office_port, field_port, packs } => {
+                run_demo(&folder, fresh, office_port, field_port, packs).await
             }
-            Command::Field { folder, port, office, token_file, rehearsal } => {
+            Command::Field { folder, port, office, token_file, rehearsal, packs } => {
                 let device_token = token_file.map(fs::read_to_string).transpose()?.map(|token| token.trim().to_owned());
-                Ok(coilside_web::serve(FieldSettings { folder, port, office, device_token, rehearsal }).await?)
+                Ok(coilside_web::serve(FieldSettings { folder, port, office, device_token, rehearsal, packs }).await?)
             }
-            Command::Office { folder, port, new_link, new_device } => {
-                run_office(folder, port, new_link, new_device).await
+            Command::Office { folder, port, new_link, new_device, packs } => {
+                run_office(OfficeSettings { folder, port, packs }, new_link, new_device).await
+            }
+            Command::CheckPack { folders, language, svg } => {
+                let all_good = check(&CheckPack { folders, language, svg }, &mut io::stdout().lock())?;
+                if all_good { Ok(()) } else { Err(NotAllGood.into()) }
             }
         }
     }
 }
 
-async fn run_office(folder: PathBuf, port: u16, new_link: bool, new_device: Option<String>) -> Done {
+async fn run_office(settings: OfficeSettings, new_link: bool, new_device: Option<String>) -> Done {
     if new_link {
-        println!("{}", open(&folder)?.new_link()?);
+        println!("{}", open(&settings.folder)?.new_link()?);
         return Ok(());
     }
     if let Some(name) = new_device {
-        println!("{}", open(&folder)?.add_device(&name)?);
+        println!("{}", open(&settings.folder)?.add_device(&name)?);
         return Ok(());
     }
-    Ok(coilside_office::serve(OfficeSettings { folder, port }).await?)
+    Ok(coilside_office::serve(settings).await?)
 }
 
-async fn run_demo(folder: &Path, fresh: bool, office_port: u16, field_port: u16) -> Done {
+async fn run_demo(folder: &Path, fresh: bool, office_port: u16, field_port: u16, packs: Option<PathBuf>) -> Done {
     if fresh && folder.exists() {
         remove_demo(folder)?;
     }
     let token_file = folder.join("device-token");
     let office = open(&folder.join("office"))?;
+    let office = packs.iter().try_fold(office, |office, packs| office.with_packs_in(packs))?;
     if !token_file.exists() {
         println!("Drawing the village and playing two visits of the past …");
         let token = demo::set_up(&office, folder, now_utc_ms()?).await?;
@@ -114,6 +146,7 @@ async fn run_demo(folder: &Path, fresh: bool, office_port: u16, field_port: u16)
         office: Some(office_address.clone()),
         device_token: Some(fs::read_to_string(&token_file)?.trim().to_owned()),
         rehearsal: true,
+        packs,
     })
     .await?;
     println!("Technician: {}", field.address());

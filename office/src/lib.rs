@@ -5,6 +5,7 @@
 #![forbid(unsafe_code)]
 
 mod app;
+pub mod check_pack;
 pub mod demo;
 mod http;
 mod ids;

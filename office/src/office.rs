@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::time::{SystemTime, UNIX_EPOCH};
 
+use coilside_core::procedure::read::read;
 use coilside_core::round::Technician;
 
 use crate::app::hand_out_assignments::AssignmentError;
@@ -20,6 +21,8 @@ pub struct OfficeSettings {
     pub folder: PathBuf,
     /// On 127.0.0.1; 0 takes any free one.
     pub port: u16,
+    /// A folder of packs beside the built-in ones, each a folder in it.
+    pub packs: Option<PathBuf>,
 }
 
 /// The office could not be started or asked.
@@ -36,6 +39,14 @@ pub enum OfficeError {
     Port {
         /// Which.
         port: u16,
+        /// The system's words.
+        source: std::io::Error,
+    },
+    /// The folder of packs.
+    #[error("the folder of packs {} cannot be read; see that it is there and that you may read it", folder.display())]
+    Packs {
+        /// Which.
+        folder: PathBuf,
         /// The system's words.
         source: std::io::Error,
     },
@@ -72,6 +83,7 @@ pub fn open(folder: &Path) -> Result<Office, OfficeError> {
 /// When the folder or the port cannot be had.
 pub async fn serve(settings: OfficeSettings) -> Result<(), OfficeError> {
     let office = open(&settings.folder)?;
+    let office = settings.packs.iter().try_fold(office, |office, packs| office.with_packs_in(packs))?;
     let (listener, address) = listen(settings.port).await?;
     println!("Office: http://{address}/");
     if office.is_first_start()? {
@@ -97,6 +109,23 @@ impl Office {
     /// As [`open`].
     pub fn open_by(folder: &Path, clock: impl Fn() -> i64 + Send + Sync + 'static) -> Result<Self, OfficeError> {
         Ok(Self { store: Arc::new(Store::open(folder)?), library: Library::open()?, clock: Arc::new(clock) })
+    }
+
+    /// The same office, which also knows the packs in a folder, to show their visits in words. Those that are not sound are
+    /// left aside, and the terminal tells which.
+    ///
+    /// # Errors
+    /// When the folder cannot be read.
+    pub fn with_packs_in(self, folder: &Path) -> Result<Self, OfficeError> {
+        let unreadable = |source| OfficeError::Packs { folder: folder.to_owned(), source };
+        let mut sound = Vec::new();
+        for pack in coilside_web::pack_folder::all_in(folder).map_err(unreadable)? {
+            match read(&pack).loaded {
+                Some(loaded) => sound.push(loaded),
+                None => println!("Left aside: {0} is no sound pack; `coilside check-pack {0}` tells why.", pack.from),
+            }
+        }
+        Ok(Self { library: Library::with(sound)?, ..self })
     }
 
     /// Serves on a listener until Ctrl-C; requests that run are finished.

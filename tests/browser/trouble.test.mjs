@@ -207,7 +207,7 @@ test("in Spanish every screen is in Spanish, with no key in place of its words",
   assert.equal(await technician.title(), fill(spanish, "phase-as-found"));
   await page.locator(".step-title").getByText(fill(spanish, "step-read-found")).waitFor();
   assert.deepEqual(await violationsInBoth(page, "now, in Spanish"), []);
-  for (const place of ["phases", "photographs", "readings", "findings", "leaving", "emergency", "break-off", "outbox", "round"]) {
+  for (const place of ["phases", "photographs", "readings", "findings", "leaving", "emergency", "break-off", "outbox", "procedures", "round"]) {
     await technician.goTo(fill(spanish, `menu-${place}`));
     await inspect(place);
     const title = place === "break-off" ? "ask-break-off" : `menu-${place}`;

@@ -23,7 +23,7 @@ const PHONE = { width: 390, height: 844 };
 const FINDING = "Drain hose kinked behind the casing. Straightened.";
 /** The core flags a camera's clock that differs by more than this: `flag-time-differs` says ten minutes. */
 const TIME_DIFFERS_MS = 10 * 60_000;
-const SCREENS = ["now", "phases", "photographs", "readings", "findings", "leaving", "emergency", "break-off", "outbox", "settings", "round"];
+const SCREENS = ["now", "phases", "photographs", "readings", "findings", "leaving", "emergency", "break-off", "outbox", "procedures", "settings", "round"];
 
 /** @type {Village} */ let village;
 /** @type {import("playwright-core").Browser} */ let browser;

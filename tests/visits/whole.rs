@@ -144,6 +144,7 @@ fn places() -> Vec<String> {
         "emergency",
         "round",
         "outbox",
+        "procedures",
         "settings",
     ];
     let mut places: Vec<String> = fixed.iter().map(|place| (*place).to_owned()).collect();
@@ -179,7 +180,7 @@ fn look_around(scene: &mut Scene, keys: &Keys, moment: &str) {
 fn every_place_speaks_both_languages_at_every_stage_of_a_visit() {
     let keys = Keys::of_the_sources().unwrap();
     let mut scene = Scene::before(&[]).unwrap();
-    for place in ["round", "outbox", "settings"] {
+    for place in ["round", "outbox", "procedures", "settings"] {
         let screen = scene.go(place).unwrap();
         assert_eq!((screen.place.as_str(), keys.faults(&screen)), (place, Vec::new()));
     }

@@ -70,7 +70,8 @@ export type Request =
   | { ask: 'take-photo'; unit: string; slot: string; title: string; show: string }
   | { ask: 'locate' }
   | { ask: 'wake-at'; utc_ms: number; text: string }
-  | { ask: 'sign-bytes'; bytes_base64: string };
+  | { ask: 'sign-bytes'; bytes_base64: string }
+  | { ask: 'read-packs' };
 export type Effect = { id: string; request: Request };
 export type PlaceFix = { latitude_deg: number; longitude_deg: number; accuracy_m: number; age_ms: number };
 export type Outcome =

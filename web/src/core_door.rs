@@ -9,6 +9,7 @@ use coilside_core::{
     field::{DoorError, Field},
     id::Digest,
     now::Now,
+    procedure::read::PackFolder,
     screen::Turn,
     store::{StoreError, shelf::ShelfError},
     sync::SendRequest,
@@ -22,6 +23,7 @@ pub(crate) trait CoreDoor: Send + Sync + 'static {
     fn act(&self, action_id: String, action: Action, now: Now) -> Result<Turn, Problem>;
     fn done(&self, effect_id: String, outcome: Outcome, now: Now) -> Result<Turn, Problem>;
     fn screen(&self, now: Now) -> Result<Turn, Problem>;
+    fn packs(&self, folders: Vec<PackFolder>, now: Now) -> Result<Turn, Problem>;
     fn words(&self) -> BTreeMap<String, String>;
     fn incoming(&self, effect_id: &str) -> Result<PathBuf, Problem>;
     fn preview(&self, digest: &str) -> Result<PathBuf, Problem>;
@@ -51,6 +53,10 @@ impl CoreDoor for Field {
 
     fn screen(&self, now: Now) -> Result<Turn, Problem> {
         Ok(Field::screen(self, &now)?)
+    }
+
+    fn packs(&self, folders: Vec<PackFolder>, now: Now) -> Result<Turn, Problem> {
+        Ok(Field::packs(self, &folders, &now)?)
     }
 
     fn words(&self) -> BTreeMap<String, String> {

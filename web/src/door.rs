@@ -1,6 +1,10 @@
 //! The calls of the page, each handed to the core with the time.
 
-use std::{collections::BTreeMap, sync::Arc};
+use std::{
+    collections::BTreeMap,
+    path::{Path as FilePath, PathBuf},
+    sync::Arc,
+};
 
 use axum::{
     Json, Router,
@@ -14,14 +18,15 @@ use coilside_core::{
     action::Action,
     effect::{Effect, Outcome, Request},
     now::Now,
+    procedure::read::PackFolder,
     screen::Turn,
 };
 use serde::Deserialize;
 use tokio::sync::Notify;
 
 use crate::{
-    address::Token, clock::Clock, core_door::CoreDoor, guard, incoming, key::DeviceKey, pages, problem::Problem,
-    window::Holder,
+    address::Token, clock::Clock, core_door::CoreDoor, guard, incoming, key::DeviceKey, pack_folder, pages,
+    problem::Problem, window::Holder,
 };
 
 /// How often signing may lead to signing within one call. Each seal asks once.
@@ -33,6 +38,8 @@ pub(crate) struct Shell(Arc<Inner>);
 
 struct Inner {
     core: Arc<dyn CoreDoor>,
+    /// Where packs beside the built-in ones lie.
+    packs: Option<PathBuf>,
     clock: Clock,
     key: DeviceKey,
     token: Token,
@@ -42,10 +49,24 @@ struct Inner {
 }
 
 impl Shell {
-    /// `authority` is what the page's address names: `127.0.0.1:PORT`.
-    pub(crate) fn new(core: Arc<dyn CoreDoor>, clock: Clock, key: DeviceKey, token: Token, authority: String) -> Self {
+    /// `packs` is a folder of packs, if there is one. `authority` is what the page's address names: `127.0.0.1:PORT`.
+    pub(crate) fn new(
+        core: Arc<dyn CoreDoor>,
+        packs: Option<PathBuf>,
+        clock: Clock,
+        key: DeviceKey,
+        token: Token,
+        authority: String,
+    ) -> Self {
         let holder = Holder::default();
-        Self(Arc::new(Inner { core, clock, key, token, authority, holder, hurry: Notify::new() }))
+        Self(Arc::new(Inner { core, packs, clock, key, token, authority, holder, hurry: Notify::new() }))
+    }
+
+    /// Reads the folder of packs, if there is one, and gives them to the core.
+    pub(crate) async fn read_packs(&self) -> Result<(), Problem> {
+        let inner = Arc::clone(&self.0);
+        let Some(folder) = inner.packs.clone() else { return Ok(()) };
+        self.ask(move |core, now| core.packs(packs_in(&folder), now).map(drop)).await
     }
 
     pub(crate) fn token(&self) -> &Token {
@@ -76,8 +97,8 @@ impl Shell {
             .unwrap_or_else(|why| Err(Problem::inside(why.to_string())))
     }
 
-    /// The same for a call that changes something: what the core then asks to have signed is signed here, by the key
-    /// that never leaves this process.
+    /// The same for a call that changes something. What the core then asks of this process and not of the page is done
+    /// here: packs are read, and what is to be signed is signed by the key that never leaves this process.
     pub(crate) async fn turn(
         &self,
         call: impl FnOnce(&dyn CoreDoor, Now) -> Result<Turn, Problem> + Send + 'static,
@@ -86,6 +107,7 @@ impl Shell {
         let turn = tokio::task::spawn_blocking(move || {
             let core = inner.core.as_ref();
             let turn = call(core, inner.clock.now())?;
+            let turn = answer_reading(core, inner.packs.as_deref(), &inner.clock, turn)?;
             answer_signing(core, &inner.key, &inner.clock, turn)
         })
         .await
@@ -93,6 +115,27 @@ impl Shell {
         self.0.hurry.notify_one();
         Ok(turn)
     }
+}
+
+/// Reads the folder of packs where `turn` asks for it. Without a folder there is nothing to hand in.
+fn answer_reading(core: &dyn CoreDoor, folder: Option<&FilePath>, clock: &Clock, turn: Turn) -> Result<Turn, Problem> {
+    let Turn { screen, mut effects } = turn;
+    let asked = effects.len();
+    effects.retain(|effect| effect.request != Request::ReadPacks);
+    match folder {
+        Some(folder) if effects.len() < asked => {
+            let next = core.packs(packs_in(folder), clock.now())?;
+            effects.extend(next.effects.into_iter().filter(|effect| effect.request != Request::ReadPacks));
+            Ok(Turn { screen: next.screen, effects })
+        }
+        _ => Ok(Turn { screen, effects }),
+    }
+}
+
+/// The packs in a folder. One that cannot be read stands for itself, so that the core lists it with what is missing.
+fn packs_in(folder: &FilePath) -> Vec<PackFolder> {
+    pack_folder::all_in(folder)
+        .unwrap_or_else(|_| vec![PackFolder { from: folder.display().to_string(), files: Vec::new() }])
 }
 
 /// Signs what `turn` asks for. The answers' screens are newer, so the last one is shown.

@@ -15,6 +15,9 @@ mod guard;
 mod incoming;
 mod key;
 mod lock;
+pub mod pack_folder;
+#[cfg(test)]
+mod packs_tests;
 mod pages;
 mod private_file;
 mod problem;

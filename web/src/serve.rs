@@ -13,6 +13,7 @@ use crate::{
     incoming,
     key::DeviceKey,
     lock::FolderLock,
+    problem::Problem,
     rehearsal::Rehearsal,
     sender::{self, Office},
 };
@@ -30,6 +31,8 @@ pub struct FieldSettings {
     pub device_token: Option<String>,
     /// A rehearsal: waiting times can be leapt over, and the record says so. Never for a real visit.
     pub rehearsal: bool,
+    /// A folder of packs beside the built-in ones, each a folder in it; read at the start and on demand.
+    pub packs: Option<PathBuf>,
 }
 
 /// Opens the folder, listens, and tells the address and the key's warning on the terminal; serves until Ctrl-C.
@@ -55,7 +58,7 @@ pub async fn serve(settings: FieldSettings) -> Result<(), FieldError> {
 /// # Errors
 /// What kept it from starting, with what to do.
 pub async fn start(settings: FieldSettings) -> Result<Running, FieldError> {
-    let FieldSettings { folder, port, office, device_token, rehearsal } = settings;
+    let FieldSettings { folder, port, office, device_token, rehearsal, packs } = settings;
     let office = office.map(|office| Office::new(&office, device_token)).transpose()?;
     let lock = FolderLock::take(&folder)?;
     let key = DeviceKey::of(&folder)?;
@@ -73,12 +76,12 @@ pub async fn start(settings: FieldSettings) -> Result<Running, FieldError> {
     let core = Field::open(setup).map_err(|why| FieldError::Core { folder: folder.clone(), why: why.to_string() })?;
     let (listener, at, token) = address::listen(&folder, port).await?;
     let address = format!("http://{at}/?t={}", token.text());
-    let shell = Shell::new(Arc::new(core), clock, key, token, at.to_string());
+    let shell = Shell::new(Arc::new(core), packs, clock, key, token, at.to_string());
+    let failed =
+        |why: Problem| FieldError::Core { folder: folder.clone(), why: format!("{}. {}", why.title, why.detail) };
+    shell.read_packs().await.map_err(failed)?;
     // A seal whose signature a kill came before is signed now, before any page asks.
-    shell
-        .turn(|core, now| core.opened(now))
-        .await
-        .map_err(|why| FieldError::Core { folder, why: format!("{}. {}", why.title, why.detail) })?;
+    shell.turn(|core, now| core.opened(now)).await.map_err(failed)?;
     Ok(Running { listener, shell, office, address, warning, _lock: lock })
 }
 
@@ -151,7 +154,14 @@ mod tests {
     use super::*;
 
     fn settings(folder: &std::path::Path) -> FieldSettings {
-        FieldSettings { folder: folder.into(), port: 0, office: None, device_token: None, rehearsal: false }
+        FieldSettings {
+            folder: folder.into(),
+            port: 0,
+            office: None,
+            device_token: None,
+            rehearsal: false,
+            packs: None,
+        }
     }
 
     /// What a browser does first, over a real socket: the page, then the door.

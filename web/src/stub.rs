@@ -14,6 +14,7 @@ use coilside_core::{
     action::Action,
     effect::{Effect, Outcome, Request as Asked},
     now::Now,
+    procedure::read::PackFolder,
     screen::{Live, Screen, Tone, Turn},
     sync::SendRequest,
 };
@@ -97,6 +98,11 @@ impl CoreDoor for StubCore {
         Ok(turn("screen", vec![]))
     }
 
+    fn packs(&self, folders: Vec<PackFolder>, _: Now) -> Result<Turn, Problem> {
+        let names: Vec<_> = folders.iter().flat_map(|folder| &folder.files).map(|file| file.name.as_str()).collect();
+        Ok(turn(&format!("packs {}", names.join(" ")), vec![]))
+    }
+
     fn words(&self) -> BTreeMap<String, String> {
         BTreeMap::from([("shell-menu".into(), "Menu </script>".into())])
     }
@@ -130,7 +136,8 @@ impl CoreDoor for StubCore {
 
 pub(crate) fn shell(core: Arc<StubCore>) -> Shell {
     let key = DeviceKey::of(&core.folder).unwrap();
-    Shell::new(core, Clock::of_this_machine("test".into(), None), key, Token::of(TOKEN), AUTHORITY.into())
+    let packs = Some(core.folder.join("packs"));
+    Shell::new(core, packs, Clock::of_this_machine("test".into(), None), key, Token::of(TOKEN), AUTHORITY.into())
 }
 
 pub(crate) struct Caller {

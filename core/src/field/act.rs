@@ -24,6 +24,7 @@ impl Desk {
             return self.turn(acted.still_open, now);
         }
         self.notices.clear();
+        self.wanted = None;
         match action {
             // Words that are no reading are meant only with the button that uses them: until then they are half typed.
             Action::Draft { field, text } | Action::Enter { field, text }
@@ -41,6 +42,7 @@ impl Desk {
                 self.sender.hurry();
                 self.turn(Vec::new(), now)
             }
+            Action::ReadPacks => self.read_packs(now),
             _ => self.work(action_id, action, now),
         }
     }
@@ -87,11 +89,14 @@ impl Desk {
         self.turn(Vec::new(), now)
     }
 
-    fn start_visit(&mut self, action_id: &str, id: &str, now: &Now) -> Result<Turn, DoorError> {
+    pub(super) fn start_visit(&mut self, action_id: &str, id: &str, now: &Now) -> Result<Turn, DoorError> {
         let no_such = |what, name: &str| DoorError::NoSuch { what, name: name.to_owned() };
         if let Some(begun) = self.store.visit_of(id)? {
             // Pressed twice: the visit is there already.
             return self.go(action_id, &format!("visit:{begun}"), now);
+        }
+        if let Some(pack) = self.missing_pack(id)? {
+            return self.want_pack(action_id, id, &pack, now);
         }
         let (assignment, salt) = self.store.assignment(id)?.ok_or_else(|| no_such("assignment", id))?;
         let random = self.entropy.draw();
@@ -107,11 +112,7 @@ impl Desk {
         }];
         let mut pinned = None;
         for unit in &assignment.units {
-            let pack = self
-                .packs
-                .iter()
-                .find(|pack| pack.pack.pack == unit.pack)
-                .ok_or_else(|| no_such("pack", &unit.pack))?;
+            let pack = self.procedures.find(&unit.pack).ok_or_else(|| no_such("pack", &unit.pack))?;
             bodies.push(Body::RunStarted {
                 unit: Letter(unit.letter.clone()),
                 asset: unit.unit.clone(),

@@ -4,12 +4,13 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::entropy::Entropy;
+use super::packs::Procedures;
 use super::{DoorError, Setup};
 use crate::action::Action;
 use crate::effect::Effect;
 use crate::id::{Letter, VisitId};
 use crate::now::Now;
-use crate::procedure::library::{LoadedPack, built_in, from_pinned};
+use crate::procedure::library::{LoadedPack, from_pinned};
 use crate::procedure::measure::Units;
 use crate::round::{Assignment, Technician};
 use crate::screen::{Notice, Turn};
@@ -24,7 +25,11 @@ pub(super) struct Desk {
     pub(super) store: Store,
     pub(super) sender: Sender,
     pub(super) public_key: Vec<u8>,
-    pub(super) packs: Vec<LoadedPack>,
+    pub(super) procedures: Procedures,
+    /// The visit that cannot begin before its pack is there: its action and assignment.
+    pub(super) wanted: Option<(String, String)>,
+    /// The person asked for the packs to be read, and is told what came of it.
+    pub(super) asked_for_packs: bool,
     pub(super) entropy: Entropy,
     pub(super) words: Words,
     pub(super) units: Units,
@@ -71,7 +76,9 @@ impl Desk {
             store,
             sender: Sender::default(),
             public_key: setup.public_key.clone(),
-            packs: built_in()?,
+            procedures: Procedures::new()?,
+            wanted: None,
+            asked_for_packs: false,
             entropy: Entropy { seed: setup.entropy.clone(), drawn: 0 },
             words: Words::new(&language, None)?,
             units,

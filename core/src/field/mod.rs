@@ -6,6 +6,7 @@ mod chain;
 mod desk;
 mod entropy;
 mod outcome;
+mod packs;
 mod photo;
 mod send;
 mod view;

@@ -9,7 +9,8 @@ use crate::visit::decide::rested;
 impl Desk {
     pub(super) fn show(&self, now: &Now) -> Result<Screen, DoorError> {
         let drafts = self.store.drafts(&self.draft_place())?;
-        let on_round = matches!(self.place.as_str(), "round" | "settings" | "outbox") || self.seat.is_none();
+        let on_round =
+            matches!(self.place.as_str(), "round" | "settings" | "outbox" | "procedures") || self.seat.is_none();
         let rested = self.seat.as_ref().map(|seat| rested(&seat.visit, now));
         let visit = match self.seat.as_ref().zip(rested.as_ref()) {
             Some((seat, visit)) => Some(VisitView {
@@ -31,8 +32,10 @@ impl Desk {
         let (due, visits) =
             if on_round { (self.store.assignments_due()?, self.visit_lines()?) } else { (Vec::new(), Vec::new()) };
         let outbox_rows = if self.place == "outbox" { self.store.outbox(100)? } else { Vec::new() };
+        let on_procedures = self.place == "procedures";
+        let procedures = if on_procedures { self.procedures.lines(self.words.language()) } else { Vec::new() };
         Ok(show(&View {
-            place: if visit.is_none() && !matches!(self.place.as_str(), "settings" | "outbox") {
+            place: if visit.is_none() && !matches!(self.place.as_str(), "settings" | "outbox" | "procedures") {
                 "round"
             } else {
                 &self.place
@@ -47,6 +50,8 @@ impl Desk {
             visit,
             due: &due,
             visits: &visits,
+            procedures: &procedures,
+            procedures_folder: self.procedures.has_folder(),
         }))
     }
 

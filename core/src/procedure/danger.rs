@@ -182,6 +182,17 @@ pub fn dangers(facts: &Facts) -> Vec<Danger> {
     found
 }
 
+/// Dangers that nobody may walk away from as if the work were done.
+#[must_use]
+pub fn dangers_left(facts: &Facts) -> Vec<Danger> {
+    let mut open = dangers(facts);
+    let acid_left = any(facts, Fact::Loop, &[Value::Acid, Value::Spent]) && !open.contains(&Danger::AcidPastValves);
+    if acid_left {
+        open.push(Danger::DrinkingWaterUnproved);
+    }
+    open
+}
+
 /// The dangers that a change brings: those of the new state that were not there before, and those of the way itself.
 #[must_use]
 pub fn dangers_of_change(before: &Facts, after: &Facts, acts: &[Act]) -> Vec<Danger> {

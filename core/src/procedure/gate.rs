@@ -1,5 +1,7 @@
 //! Gates: may this step start, or be marked done, as things are? The field and the pack checker both ask here.
 
+use serde::Serialize;
+
 use super::danger::{Danger, dangers_of_change};
 use super::pack::{Act, Pack, Phase, Step, When};
 use super::proof::unproved;
@@ -10,7 +12,8 @@ use crate::visit::fact::{Fact, Facts, Holds, Value};
 use crate::visit::state::{ExcursionEnd, Mark, Run};
 
 /// Beginning a waiting time, or marking a step done.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Passage {
     /// The waiting time begins.
     Start,
@@ -87,12 +90,132 @@ pub enum Applies {
     Ask { condition: ConditionId },
 }
 
+/// Where a unit's work stands, as far as order and facts go: a run in the field, or a state of the pack checker. Both
+/// are judged by the same gates.
+pub trait Standing {
+    /// What is known.
+    fn facts(&self) -> &Facts;
+    /// The answer to a question, where it is answered.
+    fn answer(&self, condition: &ConditionId) -> Option<&str>;
+    /// Done, left out or happened. `number` is the step's place in the pack, for those that count.
+    fn is_behind(&self, number: usize, step: &Step) -> bool;
+    /// Its waiting time runs.
+    fn is_running(&self, number: usize, step: &Step) -> bool;
+}
+
+impl Standing for Run {
+    fn facts(&self) -> &Facts {
+        &self.facts
+    }
+
+    fn answer(&self, condition: &ConditionId) -> Option<&str> {
+        self.conditions.get(condition).map(String::as_str)
+    }
+
+    fn is_behind(&self, _: usize, step: &Step) -> bool {
+        Run::is_behind(self, step.id.as_str())
+    }
+
+    fn is_running(&self, _: usize, step: &Step) -> bool {
+        matches!(self.steps.get(&step.id), Some(Mark::Running { .. }))
+    }
+}
+
+/// A step with its place in the pack.
+type Numbered<'a> = (usize, &'a Step);
+
+/// A step with everything that must be behind before it, found once in the pack.
+pub struct Turn<'a> {
+    /// The step, and its place in the pack.
+    pub step: Numbered<'a>,
+    phases: Vec<(&'a PhaseId, Vec<Numbered<'a>>)>,
+    steps: Vec<Numbered<'a>>,
+}
+
+impl<'a> Turn<'a> {
+    /// The turn of a step of this phase of this pack.
+    #[must_use]
+    pub fn of(pack: &'a Pack, phase: &'a Phase, step: &'a Step) -> Turn<'a> {
+        let all = || pack.steps().enumerate().map(|(number, (phase, step))| (number, phase, step));
+        let steps_of = |id: &PhaseId| {
+            let inside = all().filter(|(_, phase, _)| phase.id == *id);
+            inside.map(|(number, _, step)| (number, step)).collect::<Vec<_>>()
+        };
+        let find = |id: &StepId| all().find(|(_, _, step)| step.id == *id).map(|(number, _, step)| (number, step));
+        let number = all().find(|(_, _, other)| other.id == step.id).map_or(usize::MAX, |(number, _, _)| number);
+        Turn {
+            step: (number, step),
+            phases: phase.after.iter().map(|id| (id, steps_of(id))).collect(),
+            steps: step.after.iter().filter_map(find).collect(),
+        }
+    }
+
+    /// Every step that has to be behind, or of no concern.
+    pub fn earlier(&self) -> impl Iterator<Item = Numbered<'a>> {
+        self.phases.iter().flat_map(|(_, steps)| steps).chain(&self.steps).copied()
+    }
+
+    /// What is not behind yet, in order.
+    fn waits_for<'b, S: Standing>(&'b self, standing: &'b S) -> impl Iterator<Item = Lack<'a>> + 'b {
+        let open = |(number, step): &Numbered<'a>| {
+            !standing.is_behind(*number, step) && applies(step, standing) != Applies::No
+        };
+        let phases = self.phases.iter().filter(move |(_, steps)| steps.iter().any(open)).map(|(id, _)| Lack::Phase(id));
+        phases.chain(self.steps.iter().filter(move |step| open(step)).map(|(_, step)| Lack::Step(&step.id)))
+    }
+
+    /// Has its turn come? What the step itself needs is another question.
+    pub fn has_come<S: Standing>(&self, standing: &S) -> bool {
+        let (number, step) = self.step;
+        !standing.is_behind(number, step)
+            && applies(step, standing) == Applies::Yes
+            && (standing.is_running(number, step) || self.waits_for(standing).next().is_none())
+    }
+
+    /// Would its gates let it through, leaving aside what is asked, read, photographed and waited for inside it, and
+    /// the dangers that the core itself guards against?
+    pub fn is_open<S: Standing>(&self, standing: &S, passage: Passage) -> bool {
+        let (number, step) = self.step;
+        let running = standing.is_running(number, step);
+        let begun = match passage {
+            Passage::Start => step.dwell.is_some() && !running,
+            Passage::Done => step.dwell.is_none() || running,
+        };
+        begun && self.has_come(standing) && (running || lacks(step, standing.facts()).next().is_none())
+    }
+}
+
+/// What stands before a step.
+enum Lack<'a> {
+    Phase(&'a PhaseId),
+    Step(&'a StepId),
+    Fact(Holds, Option<Value>),
+}
+
+impl From<Lack<'_>> for Missing {
+    fn from(lack: Lack<'_>) -> Missing {
+        match lack {
+            Lack::Phase(phase) => Missing::Phase { phase: phase.clone() },
+            Lack::Step(step) => Missing::Step { step: step.clone() },
+            Lack::Fact(needs, is) => Missing::Fact { needs, is },
+        }
+    }
+}
+
+/// The facts that the step needs and that are otherwise, or not known.
+fn lacks<'a>(step: &'a Step, facts: &'a Facts) -> impl Iterator<Item = Lack<'a>> + 'a {
+    step.needs.iter().filter_map(|needs| {
+        let is = facts.get(&needs.fact).copied();
+        (is != Some(needs.value)).then_some(Lack::Fact(*needs, is))
+    })
+}
+
 /// Does the step concern this unit, by the answers so far? Several answers to one condition are alternatives.
 #[must_use]
-pub fn applies(step: &Step, run: &Run) -> Applies {
+pub fn applies<S: Standing>(step: &Step, standing: &S) -> Applies {
     let mut open = None;
     for when in &step.when {
-        match run.conditions.get(&when.condition) {
+        match standing.answer(&when.condition) {
             None => open = open.or(Some(&when.condition)),
             Some(answer) => {
                 let any = step.when.iter().any(|other| other.condition == when.condition && other.option == *answer);
@@ -111,33 +234,40 @@ pub fn phase_is_behind(phase: &Phase, run: &Run) -> bool {
     phase.steps.iter().all(|step| run.is_behind(step.id.as_str()) || applies(step, run) == Applies::No)
 }
 
-/// What the passage changes, without asking whether it is allowed.
+/// What the passage makes of the facts, without asking whether it is allowed: what holds, and what is not known.
 #[must_use]
-pub fn change(step: &Step, run: &Run, passage: Passage, now: &Now) -> Change {
-    let (holds, clears) = match passage {
-        Passage::Start => (&step.starts, Vec::new()),
-        Passage::Done => (&step.sets, step.clears.clone()),
+pub fn effect(step: &Step, passage: Passage) -> (Facts, &[Fact]) {
+    let (holds, clears): (_, &[Fact]) = match passage {
+        Passage::Start => (&step.starts, &[]),
+        Passage::Done => (&step.sets, &step.clears),
     };
     let mut sets: Facts = holds.iter().map(|holds| (holds.fact, holds.value)).collect();
     if sets.get(&Fact::Loop) == Some(&Value::Acid) {
         // Whatever a pack says: a loop that has met acid is not rinsed until that is proved again.
         sets.insert(Fact::RinseCheck, Value::Unproved);
     }
+    (sets, clears)
+}
+
+/// What the passage changes, without asking whether it is allowed.
+#[must_use]
+pub fn change(step: &Step, run: &Run, passage: Passage, now: &Now) -> Change {
+    let (sets, clears) = effect(step, passage);
     let late = match run.steps.get(&step.id) {
         Some(mark @ Mark::Running { most_s, .. }) => {
             mark.waited(now).is_some_and(|waited| waited.longest_ms > i64::from(*most_s) * 1000)
         }
         _ => false,
     };
-    Change { sets, clears, late }
+    Change { sets, clears: clears.to_vec(), late }
 }
 
-/// The facts after a change.
+/// The facts after a change: what is cleared first, then what is set.
 #[must_use]
-pub fn facts_after(facts: &Facts, change: &Change) -> Facts {
-    let mut after = facts.clone();
-    after.retain(|fact, _| !change.clears.contains(fact));
-    after.extend(change.sets.iter().map(|(fact, value)| (*fact, *value)));
+pub fn facts_after(facts: &Facts, sets: &Facts, clears: &[Fact]) -> Facts {
+    let mut after = *facts;
+    after.retain(|fact, _| !clears.contains(fact));
+    after.extend(*sets);
     after
 }
 
@@ -165,51 +295,52 @@ pub fn allowed(
     passage: Passage,
     now: &Now,
 ) -> Result<Change, Vec<Missing>> {
-    match applies(step, run) {
-        Applies::No => return Err(vec![Missing::NotForThisUnit]),
-        Applies::Ask { condition } => return Err(vec![Missing::Answer { condition }]),
-        Applies::Yes => {}
-    }
-    let running = matches!(run.steps.get(&step.id), Some(Mark::Running { .. }));
+    applies_or_why(step, run)?;
+    let turn = Turn::of(pack, phase, step);
+    let running = run.is_running(turn.step.0, step);
     if run.is_behind(step.id.as_str()) || (running && passage == Passage::Start) {
         return Err(vec![Missing::AlreadyDone]);
     }
-    let mut missing = Vec::new();
+    let mut missing: Vec<Missing> = Vec::new();
     if !running {
-        missing.extend(missing_before(pack, phase, step, run));
+        missing.extend(turn.waits_for(run).chain(lacks(step, &run.facts)).map(Missing::from));
     }
     if passage == Passage::Done {
         missing.extend(missing_inside(pack, step, run, now));
         missing.extend(unproved(pack, step, run));
     }
     let change = change(step, run, passage, now);
-    let dangers = dangers_of_change(&run.facts, &facts_after(&run.facts, &change), acts(step, passage));
+    let after = facts_after(&run.facts, &change.sets, &change.clears);
+    let dangers = dangers_of_change(&run.facts, &after, acts(step, passage));
     let dangers = dangers.into_iter().chain(danger_of_findings(run, acts(step, passage)));
     missing.extend(dangers.map(|danger| Missing::Danger { danger }));
     if missing.is_empty() { Ok(change) } else { Err(missing) }
 }
 
-fn missing_before(pack: &Pack, phase: &Phase, step: &Step, run: &Run) -> Vec<Missing> {
-    let mut missing = Vec::new();
-    for id in &phase.after {
-        let earlier = pack.phases.iter().find(|phase| phase.id == *id);
-        if earlier.is_some_and(|earlier| !phase_is_behind(earlier, run)) {
-            missing.push(Missing::Phase { phase: id.clone() });
-        }
+/// May the step be left out now? Only in its turn: one left out early would let those behind it come before those in
+/// front of it. What it needs does not matter, and one whose waiting time runs can be left out too: the unit tripped,
+/// the rain came.
+///
+/// # Errors
+/// The list of what is missing, never empty.
+pub fn may_leave_out(pack: &Pack, phase: &Phase, step: &Step, run: &Run) -> Result<(), Vec<Missing>> {
+    applies_or_why(step, run)?;
+    let turn = Turn::of(pack, phase, step);
+    if run.is_behind(step.id.as_str()) {
+        return Err(vec![Missing::AlreadyDone]);
     }
-    for id in &step.after {
-        let earlier = pack.step(id.as_str());
-        if earlier.is_some_and(|(_, earlier)| !run.is_behind(id.as_str()) && applies(earlier, run) != Applies::No) {
-            missing.push(Missing::Step { step: id.clone() });
-        }
+    if turn.has_come(run) {
+        return Ok(());
     }
-    for needs in &step.needs {
-        let is = run.facts.get(&needs.fact).copied();
-        if is != Some(needs.value) {
-            missing.push(Missing::Fact { needs: *needs, is });
-        }
+    Err(turn.waits_for(run).map(Missing::from).collect())
+}
+
+fn applies_or_why(step: &Step, run: &Run) -> Result<(), Vec<Missing>> {
+    match applies(step, run) {
+        Applies::No => Err(vec![Missing::NotForThisUnit]),
+        Applies::Ask { condition } => Err(vec![Missing::Answer { condition }]),
+        Applies::Yes => Ok(()),
     }
-    missing
 }
 
 fn missing_inside(pack: &Pack, step: &Step, run: &Run, now: &Now) -> Vec<Missing> {

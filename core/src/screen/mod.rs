@@ -8,6 +8,7 @@ mod frame;
 mod materials;
 mod mix;
 mod notices;
+mod procedures;
 mod reasons;
 mod results;
 mod round;
@@ -20,6 +21,7 @@ mod work;
 
 pub use block::*;
 pub use notices::notice_of;
+pub use procedures::ProcedureLine;
 pub use sketch::sketch;
 pub use view::{View, VisitLine, VisitView, show};
 
@@ -33,7 +35,7 @@ use crate::procedure::pack::Hazard;
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Screen {
     /// Which screen: `round`, `now`, `phases`, `phase:<id>`, `photographs`, `readings`, `details`, `findings`, `leaving`,
-    /// `break-off`, `emergency`, `outbox`, `settings`, `step:<id>`, `why:<what>`. A shell compares it to keep the scroll position.
+    /// `break-off`, `emergency`, `outbox`, `procedures`, `settings`, `step:<id>`, `why:<what>`. A shell compares it to keep the scroll position.
     pub place: String,
     /// The language of the words, a BCP 47 tag.
     pub language: String,

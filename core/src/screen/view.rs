@@ -3,8 +3,8 @@
 use std::collections::BTreeMap;
 
 use super::{
-    Button, Live, Notice, Progress, Screen, Tone, close, frame, notices, reasons, results, round, settings, sheets,
-    work,
+    Button, Live, Notice, ProcedureLine, Progress, Screen, Tone, close, frame, notices, procedures, reasons, results,
+    round, settings, sheets, work,
 };
 use crate::action::Action;
 use crate::id::{Letter, VisitId};
@@ -43,6 +43,10 @@ pub struct View<'a> {
     pub due: &'a [Assignment],
     /// Visits of this device.
     pub visits: &'a [VisitLine],
+    /// Procedures at hand and refused, on their own screen.
+    pub procedures: &'a [ProcedureLine],
+    /// Whether the shell has a folder of packs to read.
+    pub procedures_folder: bool,
 }
 
 /// The visit that is open, for its screens.
@@ -103,6 +107,7 @@ pub fn show(view: &View<'_>) -> Screen {
         return match view.place {
             "settings" => settings::show(view),
             "outbox" => round::outbox(view),
+            "procedures" => procedures::show(view),
             _ => round::show(view),
         };
     };
@@ -114,6 +119,7 @@ pub fn show(view: &View<'_>) -> Screen {
             "round" => round::show(view),
             "settings" => settings::show(view),
             "outbox" => round::outbox(view),
+            "procedures" => procedures::show(view),
             "phases" => work::phases(view, visit),
             "photographs" => sheets::photographs(view, visit),
             "readings" => sheets::readings(view, visit),
@@ -129,9 +135,14 @@ pub fn show(view: &View<'_>) -> Screen {
 
 /// The ways that are the same everywhere.
 fn of_program(view: &View<'_>) -> impl Iterator<Item = Button> {
-    [("menu-round", "round"), ("menu-outbox", "outbox"), ("menu-settings", "settings")]
-        .into_iter()
-        .map(|(key, place)| go(view, key, place))
+    [
+        ("menu-round", "round"),
+        ("menu-outbox", "outbox"),
+        ("menu-procedures", "procedures"),
+        ("menu-settings", "settings"),
+    ]
+    .into_iter()
+    .map(|(key, place)| go(view, key, place))
 }
 
 /// The frame of a screen that belongs to no visit. Where one is open the menu leads back to it.

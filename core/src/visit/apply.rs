@@ -197,14 +197,16 @@ fn mark(run: &mut Run, step: &StepId, mark: Mark) {
     run.steps.insert(step.clone(), mark);
 }
 
+/// Also what lapsed: a second look does not bring back what a step has made not known.
 fn clear(run: &mut Run, facts: &[Fact]) {
     for fact in facts {
         run.facts.remove(fact);
+        run.lapsed.remove(fact);
     }
 }
 
 fn set(run: &mut Run, sets: &Facts) {
-    for (fact, value) in sets {
+    for (fact, value) in sets.iter() {
         run.looked_at(*fact);
         run.facts.insert(*fact, *value);
     }

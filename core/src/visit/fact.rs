@@ -3,11 +3,12 @@
 //! Every fact is three-valued at heart: it holds one of its values, or it is not known (absent from [`Facts`]).
 //! Not known never opens a gate.
 
-use std::collections::BTreeMap;
 use std::fmt;
 use std::str::FromStr;
 
 use serde::{Deserialize, Serialize};
+
+pub use super::facts::Facts;
 
 macro_rules! facts {
     ($( $(#[$doc:meta])* $variant:ident = $name:literal : $( $value:ident ),+ ; )+) => {
@@ -45,7 +46,7 @@ macro_rules! facts {
 macro_rules! values {
     ($( $variant:ident = $word:literal ),+ $(,)?) => {
         /// A value of a fact.
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
         #[serde(into = "String", try_from = "String")]
         #[allow(missing_docs, reason = "each value is its own word")]
         pub enum Value { $( $variant, )+ }
@@ -177,9 +178,6 @@ pub struct Holds {
     /// Its value: always one of [`Fact::values`].
     pub value: Value,
 }
-
-/// What is known. A fact that is absent is not known.
-pub type Facts = BTreeMap<Fact, Value>;
 
 /// Why a fact could not be read.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]

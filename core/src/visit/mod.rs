@@ -4,4 +4,5 @@ pub mod apply;
 pub mod decide;
 pub mod event;
 pub mod fact;
+mod facts;
 pub mod state;

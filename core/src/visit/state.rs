@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use serde::{Deserialize, Serialize};
 
 use super::event::{ByLetter, ChainEnd, Own, PhotoFacts, PhotoFlag, Severity};
-use super::fact::{Fact, Facts};
+use super::fact::{Fact, Facts, Value};
 use crate::id::{ConditionId, Digest, ExcursionId, Letter, ReadingId, Slot, StepId, VisitId};
 use crate::now::{Elapsed, Now};
 use crate::procedure::danger::Danger;
@@ -302,9 +302,15 @@ impl Run {
         matches!(self.steps.get(step), Some(Mark::Done { .. } | Mark::Skipped { .. } | Mark::Happened { .. }))
     }
 
+    /// What is known of a fact, or was before a pause.
+    #[must_use]
+    pub fn last_known(&self, fact: Fact) -> Option<Value> {
+        self.facts.get(&fact).or_else(|| self.lapsed.get(&fact)).copied()
+    }
+
     /// Facts become not known, as they were is kept to be looked at again. `by` is the unit whose work did it.
     pub(super) fn lapse(&mut self, facts: &Facts, by: Option<&Letter>) {
-        for (fact, value) in facts {
+        for (fact, value) in facts.iter() {
             self.facts.remove(fact);
             self.lapsed.insert(*fact, *value);
             match by {

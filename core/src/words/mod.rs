@@ -12,8 +12,24 @@ use unic_langid::LanguageIdentifier;
 pub const LANGUAGES: &[&str] = &["en", "es"];
 
 const OWN: &[(&str, &[&str])] = &[
-    ("en", &[include_str!("en/canon.ftl"), include_str!("en/screens.ftl"), include_str!("en/shell.ftl")]),
-    ("es", &[include_str!("es/canon.ftl"), include_str!("es/screens.ftl"), include_str!("es/shell.ftl")]),
+    (
+        "en",
+        &[
+            include_str!("en/canon.ftl"),
+            include_str!("en/screens.ftl"),
+            include_str!("en/packs.ftl"),
+            include_str!("en/shell.ftl"),
+        ],
+    ),
+    (
+        "es",
+        &[
+            include_str!("es/canon.ftl"),
+            include_str!("es/screens.ftl"),
+            include_str!("es/packs.ftl"),
+            include_str!("es/shell.ftl"),
+        ],
+    ),
 ];
 
 /// The words of one language, with those of a pack where one is open.
@@ -89,6 +105,18 @@ impl Words {
     #[must_use]
     pub fn fill(&self, key: &str, values: &[(&str, &str)]) -> String {
         self.look_up(key, values).unwrap_or_else(|| key.to_owned())
+    }
+
+    /// Whether there is a message of that name, with a value or with attributes only.
+    #[must_use]
+    pub fn has(&self, message: &str) -> bool {
+        self.bundle.has_message(message)
+    }
+
+    /// Whether that message has words of its own beside its attributes.
+    #[must_use]
+    pub fn has_value(&self, message: &str) -> bool {
+        self.bundle.get_message(message).is_some_and(|message| message.value().is_some())
     }
 
     /// The shell's own words by key.

@@ -41,7 +41,17 @@ pub(crate) struct Found<'a> {
 
 impl Library {
     pub(crate) fn open() -> Result<Self, LibraryError> {
-        let packs = built_in()?;
+        Self::of(built_in()?)
+    }
+
+    /// The built-in packs, and others beside them.
+    pub(crate) fn with(others: Vec<LoadedPack>) -> Result<Self, LibraryError> {
+        let mut packs = built_in()?;
+        packs.extend(others);
+        Self::of(packs)
+    }
+
+    fn of(packs: Vec<LoadedPack>) -> Result<Self, LibraryError> {
         let mut words = BTreeMap::new();
         for language in Language::ALL {
             let own = own_words(language);

@@ -245,6 +245,8 @@ impl<'a> Player<'a> {
             },
             Request::WakeAt { .. } => Outcome::Woken,
             Request::SignBytes { bytes_base64 } => Outcome::Signature { base64: self.answers.sign(bytes_base64) },
+            // A player has no folder of packs: the visit's procedure is missing.
+            Request::ReadPacks => return Err(self.stuck()),
         };
         self.turn = self.door.done(&effect.id, &outcome, &self.clock.now())?;
         Ok(Move::Answered(effect.request.clone()))

@@ -1,6 +1,6 @@
 // The words that people should see, read from the Fluent files, so that no test repeats them.
 
-import { readFileSync, readdirSync } from "node:fs";
+import { existsSync, readFileSync, readdirSync } from "node:fs";
 import path from "node:path";
 import { ROOT } from "./coilside.mjs";
 
@@ -10,7 +10,7 @@ function files(language) {
   const packs = path.join(ROOT, "core/packs");
   return [
     ...readdirSync(core).map((name) => path.join(core, name)),
-    ...readdirSync(packs).map((pack) => path.join(packs, pack, `${language}.ftl`)),
+    ...readdirSync(packs).map((pack) => path.join(packs, pack, `${language}.ftl`)).filter((file) => existsSync(file)),
     path.join(ROOT, "office/src/words", `${language}.ftl`),
   ];
 }

@@ -172,9 +172,12 @@ fn decide_rested(visit: &Visit, run: &Run, action: &Action, around: &Circumstanc
         Action::Seal => seal::prepare(visit, around),
         Action::CancelSeal => Ok(Decision { events: vec![Body::SealCancelled {}], ..Decision::default() }),
         Action::BreakOff => seal::break_off(visit, around),
-        Action::Go { .. } | Action::StartVisit { .. } | Action::Draft { .. } | Action::SendNow | Action::Set { .. } => {
-            Ok(Decision::default())
-        }
+        Action::Go { .. }
+        | Action::StartVisit { .. }
+        | Action::Draft { .. }
+        | Action::SendNow
+        | Action::ReadPacks
+        | Action::Set { .. } => Ok(Decision::default()),
     }
 }
 

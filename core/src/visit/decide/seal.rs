@@ -2,7 +2,7 @@
 
 use super::{Circumstances, Decision, Refusal, words};
 use crate::id::{Letter, ReadingId, Slot, StepId};
-use crate::procedure::danger::{Danger, dangers};
+use crate::procedure::danger::{Danger, dangers_left};
 use crate::procedure::gate::{Applies, applies};
 use crate::procedure::pack::Pack;
 use crate::visit::event::Body;
@@ -115,29 +115,19 @@ pub(super) fn prepare(visit: &Visit, around: &Circumstances<'_>) -> Result<Decis
     Ok(Decision { events: vec![Body::SealPrepared { complete, missing }], ..Decision::default() })
 }
 
-/// Dangers that nobody may walk away from as if the work were done.
+/// Dangers that nobody may walk away from as if the work were done: those of the facts, and a unit that runs with something
+/// that must not be run so.
 fn left_dangerous(run: &Run) -> Vec<Danger> {
-    let mut open = dangers(&run.facts);
-    let acid_left = matches!(run.facts.get(&Fact::Loop), Some(Value::Acid | Value::Spent))
-        && !open.contains(&Danger::AcidPastValves);
-    if acid_left {
-        open.push(Danger::DrinkingWaterUnproved);
-    }
-    // Running, with something that must not be run so.
-    if run.is_unsafe() && as_last_known(run, Fact::Supply) == Some(Value::On) {
+    let mut open = dangers_left(&run.facts);
+    if run.is_unsafe() && run.last_known(Fact::Supply) == Some(Value::On) {
         open.push(Danger::HandOverUnsafe);
     }
     open
 }
 
-/// As it is known, or was before a pause made it not known.
-fn as_last_known(run: &Run, fact: Fact) -> Option<Value> {
-    run.facts.get(&fact).or_else(|| run.lapsed.get(&fact)).copied()
-}
-
 /// Was the power taken away and neither given back nor locked? Then whoever comes next may switch it on.
 fn untagged(run: &Run) -> bool {
-    let off = as_last_known(run, Fact::Supply).is_some_and(|supply| supply != Value::On);
+    let off = run.last_known(Fact::Supply).is_some_and(|supply| supply != Value::On);
     off && run.facts.get(&Fact::Tag) != Some(&Value::Tagged)
 }
 

@@ -98,14 +98,12 @@ pub(super) fn done(visit: &Visit, run: &Run, id: &str, around: &Circumstances<'_
 }
 
 pub(super) fn skip(run: &Run, id: &str, around: &Circumstances<'_>) -> Result<Decision, Refusal> {
-    let (_, step) = find(id, around)?;
+    let (phase, step) = find(id, around)?;
     if !step.may_skip {
         return Err(Refusal::NoSuch { name: format!("{id}: a way to leave it out") });
     }
-    // One whose waiting time runs can be left out too: the unit tripped, the rain came.
-    if run.is_behind(id) {
-        return Err(Refusal::Gate { step: step.id.clone(), missing: vec![Missing::AlreadyDone] });
-    }
+    gate::may_leave_out(around.pack, phase, step, run)
+        .map_err(|missing| Refusal::Gate { step: step.id.clone(), missing })?;
     let field = format!("skip:{id}");
     let reason = words(&field, around)?;
     Ok(Decision {
@@ -126,7 +124,7 @@ pub(super) fn undo(run: &Run, id: &str, around: &Circumstances<'_>) -> Result<De
         .sets
         .iter()
         .chain(&step.starts)
-        .filter(|holds| run.facts.get(&holds.fact) == Some(&holds.value) && !lingers(**holds))
+        .filter(|holds| run.last_known(holds.fact) == Some(holds.value) && !lingers(**holds))
         .map(|holds| holds.fact)
         .collect();
     Ok(Decision {
@@ -144,10 +142,10 @@ pub(super) fn happened(run: &Run, id: &str, around: &Circumstances<'_>) -> Resul
     // Beginning and end both happened: what was dangerous only in between is told as well.
     let passages: &[Passage] =
         if step.dwell.is_some() && !running { &[Passage::Start, Passage::Done] } else { &[Passage::Done] };
-    let (mut facts, mut sets, mut clears, mut dangers) = (run.facts.clone(), Facts::new(), Vec::new(), Vec::new());
+    let (mut facts, mut sets, mut clears, mut dangers) = (run.facts, Facts::new(), Vec::new(), Vec::new());
     for passage in passages {
         let change = gate::change(step, run, *passage, around.now);
-        let after = facts_after(&facts, &change);
+        let after = facts_after(&facts, &change.sets, &change.clears);
         dangers.extend(dangers_of_change(&facts, &after, gate::acts(step, *passage)));
         dangers.extend(gate::danger_of_findings(run, gate::acts(step, *passage)));
         facts = after;

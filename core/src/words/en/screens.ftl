@@ -12,6 +12,7 @@ menu-leaving = Leaving
 menu-emergency = Emergency
 menu-break-off = Break off
 menu-outbox = Outbox
+menu-procedures = Procedures
 menu-settings = Settings
 menu-unit = Unit { $letter }
 back = Back
@@ -57,6 +58,23 @@ outbox-seal = Seal of the record
 outbox-waits = waits for coverage
 outbox-stuck-why = stuck: { $why }
 outbox-send-now = Send now
+
+## Procedures
+
+procedures-kept = A visit that has begun keeps the procedure that it began with.
+procedures-in-use = Procedures in use
+procedures-column-name = Name
+procedures-column-version = Version
+procedures-column-from = From
+procedures-built-in = this program
+procedures-from = Read from { $from }
+procedures-refused = Refused
+procedures-more = And { $count } more.
+procedures-read = Read again
+procedures-were-read = Read. In use: { $good }. Refused: { $refused }.
+procedures-no-folder = This program was started without a folder of procedures.
+procedures-not-here = The procedure “{ $pack }” is not on this device.
+    .do = Put it into the folder of procedures, or ask the office for a program that has it. The visit then begins.
 
 ## Settings
 

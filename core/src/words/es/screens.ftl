@@ -12,6 +12,7 @@ menu-leaving = Salida
 menu-emergency = Emergencia
 menu-break-off = Interrumpir
 menu-outbox = Por enviar
+menu-procedures = Procedimientos
 menu-settings = Ajustes
 menu-unit = Equipo { $letter }
 back = Volver
@@ -57,6 +58,23 @@ outbox-seal = Sello del registro
 outbox-waits = espera cobertura
 outbox-stuck-why = detenido: { $why }
 outbox-send-now = Enviar ahora
+
+## Procedimientos
+
+procedures-kept = Una visita empezada conserva el procedimiento con que empezó.
+procedures-in-use = Procedimientos en uso
+procedures-column-name = Nombre
+procedures-column-version = Versión
+procedures-column-from = De dónde
+procedures-built-in = este programa
+procedures-from = Leído de { $from }
+procedures-refused = Rechazados
+procedures-more = Y { $count } más.
+procedures-read = Leer otra vez
+procedures-were-read = Leído. En uso: { $good }. Rechazados: { $refused }.
+procedures-no-folder = Este programa empezó sin una carpeta de procedimientos.
+procedures-not-here = El procedimiento «{ $pack }» no está en este dispositivo.
+    .do = Ponerlo en la carpeta de procedimientos, o pedir a la oficina un programa que lo tenga. Entonces empieza la visita.
 
 ## Ajustes
 
