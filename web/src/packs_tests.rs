@@ -32,9 +32,9 @@ fn assignment() -> Assignment {
             model: "Box One".into(),
             serial: "B-1".into(),
             pack: "fresh-air-box".into(),
-            refrigerant: None,
-            history: Vec::new(),
+            ..AssignedUnit::default()
         }],
+        ..Assignment::default()
     }
 }
 

@@ -115,10 +115,10 @@ pub(super) fn prepare(visit: &Visit, around: &Circumstances<'_>) -> Result<Decis
     Ok(Decision { events: vec![Body::SealPrepared { complete, missing }], ..Decision::default() })
 }
 
-/// Dangers that nobody may walk away from as if the work were done.
+/// Dangers that nobody may walk away from as if the work were done: those of the facts, and a unit that runs with something
+/// that must not be run so.
 fn left_dangerous(run: &Run) -> Vec<Danger> {
     let mut open = dangers_left(&run.facts);
-    // Running, with something that must not be run so.
     if run.is_unsafe() && run.last_known(Fact::Supply) == Some(Value::On) {
         open.push(Danger::HandOverUnsafe);
     }
@@ -127,8 +127,8 @@ fn left_dangerous(run: &Run) -> Vec<Danger> {
 
 /// Was the power taken away and neither given back nor locked? Then whoever comes next may switch it on.
 fn untagged(run: &Run) -> bool {
-    run.last_known(Fact::Supply).is_some_and(|supply| supply != Value::On)
-        && run.facts.get(&Fact::Tag) != Some(&Value::Tagged)
+    let off = run.last_known(Fact::Supply).is_some_and(|supply| supply != Value::On);
+    off && run.facts.get(&Fact::Tag) != Some(&Value::Tagged)
 }
 
 /// Stopping is always possible. What is dangerous is written down with it.
