@@ -114,7 +114,7 @@ impl<'a> Engine<'a> {
                 continue;
             }
             let text = match reading.role.as_deref() {
-                Some("loop-temperature") => "20",
+                Some("loop-temperature" | "fitting-temperature") => "20",
                 Some("rinse-ph" | "supply-ph") => "7.0",
                 _ if reading.optional || reading.preset.is_some() => continue,
                 _ => {
