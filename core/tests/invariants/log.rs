@@ -71,8 +71,16 @@ fn before_a_wait() -> Bench {
     let mut bench = Bench::begun();
     bench.draft("skip:fit-to-run", "Damp");
     bench.act(&Action::Skip { step: "fit-to-run".into() }).unwrap();
-    for step in ["right-unit", "know-unit", "settings-found", "run-found", "read-found", "lower-set-point", "lock-off"]
-    {
+    for step in [
+        "right-unit",
+        "know-unit",
+        "settings-found",
+        "run-found",
+        "read-found",
+        "gauges-found",
+        "lower-set-point",
+        "lock-off",
+    ] {
         bench.draft(&format!("happened:{step}"), "Done before the app was opened");
         bench.act(&Action::Happened { step: step.into() }).unwrap();
     }
