@@ -35,8 +35,16 @@ pub fn add_days(date: NaiveDate, days: i32) -> Result<NaiveDate, ScienceError> {
     within("date (its year)", f64::from(date.year()), f64::from(YEAR_LEAST), f64::from(YEAR_MOST))?;
     let moved = TimeDelta::try_days(i64::from(days)).and_then(|step| date.checked_add_signed(step));
     moved.filter(|moved| (YEAR_LEAST..=YEAR_MOST).contains(&moved.year())).ok_or_else(|| {
-        let year = f64::from(date.year());
-        ScienceError::out_of_range("date (its year)", year, f64::from(YEAR_LEAST), f64::from(YEAR_MOST))
+        // So many days can be taken off or put on before the years run out.
+        let of = |year: i32, month, day| NaiveDate::from_ymd_opt(year, month, day).unwrap_or(date);
+        let left = |end: NaiveDate| end.signed_duration_since(date).num_days() as f64;
+        let (least, most) = (left(of(YEAR_LEAST, 1, 1)), left(of(YEAR_MOST, 12, 31)));
+        ScienceError::out_of_range(
+            "days",
+            f64::from(days),
+            least.max(-f64::from(DAYS_MOST)),
+            most.min(f64::from(DAYS_MOST)),
+        )
     })
 }
 

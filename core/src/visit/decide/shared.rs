@@ -76,7 +76,7 @@ fn refuse_danger(unit: &Letter, run: &Run, lapsed: &Facts, after: &Run, events: 
         _ => None,
     });
     let Some(step) = step else { return Ok(()) };
-    let mut facts = run.facts.clone();
+    let mut facts = run.facts;
     for fact in lapsed.keys() {
         match after.facts.get(fact) {
             Some(value) => facts.insert(*fact, *value),
