@@ -44,7 +44,7 @@ use plan::Plan;
 
 /// Goes through everything that a pack allows. Exhaustive: a proved pack has no dangerous order and no trap.
 ///
-/// The pack must hang together ([`faults`](super::library::faults)): what it names and does not have is overlooked here.
+/// The pack must hang together ([`load`](super::library::load)): what it names and does not have is overlooked here.
 #[must_use]
 pub fn prove(pack: &Pack) -> Proof {
     let mut proof = Proof {
