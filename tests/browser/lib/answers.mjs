@@ -1,5 +1,10 @@
 // What the technician of the tests would answer: by field, so that the order of a pack does not matter. Made up, plausible.
 
+import { readFileSync, readdirSync, statSync } from "node:fs";
+import path from "node:path";
+
+import { ROOT } from "./coilside.mjs";
+
 /** Numbers and words by field, with `_` for what no id may hold. @type {Record<string, string>} */
 const TYPED = {
   "read_serial": "TW9-20417",
@@ -77,18 +82,38 @@ const CHOSEN = {
   "condition_reheat": "Yes",
 };
 
-/** A field that a later pack may bring gets an answer too; a question back about it is answered with yes. */
+/** Of a text that nobody thought of. */
 const UNKNOWN = "20";
+
+/**
+ * Numbers of all packs' readings by field: what the pack has at hand, or the middle of what is usual. Reads only what our
+ * packs write of TOML: one field a line.
+ *
+ * @type {Map<string, string>}
+ */
+const MIDDLES = new Map();
+const PACKS = path.join(ROOT, "core/packs");
+for (const name of readdirSync(PACKS).filter((pack) => statSync(path.join(PACKS, pack)).isDirectory())) {
+  const toml = readFileSync(path.join(PACKS, name, "pack.toml"), "utf8");
+  for (const [, reading = ""] of toml.matchAll(/^\[\[reading\]\]\n((?:(?!\[).*\n)*)/gm)) {
+    const id = /^id = "(.*)"$/m.exec(reading)?.[1];
+    const preset = /^preset = "(.*)"$/m.exec(reading)?.[1];
+    const usual = /^usual = \["(.*)", "(.*)"\]$/m.exec(reading);
+    const decimals = Number(/^decimals = (\d)$/m.exec(reading)?.[1] ?? 0);
+    const middle = usual && ((Number(usual[1]) + Number(usual[2])) / 2).toFixed(decimals);
+    const known = preset ?? middle;
+    if (id && known) MIDDLES.set(`read_${id}`, known);
+  }
+}
 
 /** @param {string} field */
 export function answer(field) {
-  return TYPED[field] ?? UNKNOWN;
+  return TYPED[field] ?? MIDDLES.get(field) ?? UNKNOWN;
 }
 
-/** @param {string} field @param {string[]} labels @returns {number} which */
+/** @param {string} field @param {string[]} labels @returns {number} which; the first where the wanted one is not offered */
 export function choice(field, labels) {
   const wanted = CHOSEN[field];
   const found = wanted === undefined ? 0 : labels.findIndex((label) => label.startsWith(wanted));
-  if (found < 0) throw new Error(`${field} does not offer '${wanted}' but: ${labels.join(", ")}`);
-  return found;
+  return Math.max(found, 0);
 }
