@@ -269,6 +269,8 @@ mod tests {
         #[test]
         fn warmer_water_never_raises_the_cop_and_a_warmer_source_never_lowers_it(s in -7.0..25.0f64, w in 30.0..60.0f64, d in 0.0..10.0f64) {
             let cop = |from: Conditions, to: Conditions| ratios(Kind::AirFixed, &from, &to).unwrap().cop.value();
+            // A source that is warmer than the water is refused by name: another test's matter.
+            prop_assume!(s + d <= w);
             prop_assert!(cop(at(s, w), at(s, w + d)) <= 1.0);
             prop_assert!(cop(at(s, w), at(s + d, w)) >= 1.0);
         }
