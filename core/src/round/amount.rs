@@ -24,6 +24,13 @@ const ML_PER_OUNCE: f64 = 3_785.411_784 / 128.0;
 /// Grams in an ounce avoirdupois, exact by definition (NIST Handbook 44, appendix C).
 const G_PER_OUNCE: f64 = 28.349_523_125;
 
+/// An amount as the log and tables keep it: a decimal point, whatever the language, and at most a tenth.
+#[must_use]
+pub fn tenths(amount: f64) -> String {
+    let text = format!("{amount:.1}");
+    text.strip_suffix(".0").map(str::to_owned).unwrap_or(text)
+}
+
 impl Measure {
     /// The UCUM code of the unit in which the log and tables keep it.
     #[must_use]

@@ -27,7 +27,9 @@ pub fn minute_of(utc_ms: i64, offset_min: i32) -> u32 {
     there(utc_ms, offset_min).map_or(0, |at| at.hour() * 60 + at.minute())
 }
 
-fn there(utc_ms: i64, offset_min: i32) -> Option<DateTime<FixedOffset>> {
+/// The time by the clock there; none where no calendar or zone has it.
+#[must_use]
+pub fn there(utc_ms: i64, offset_min: i32) -> Option<DateTime<FixedOffset>> {
     let zone = FixedOffset::east_opt(offset_min.checked_mul(60)?)?;
     Some(DateTime::from_timestamp_millis(utc_ms)?.with_timezone(&zone))
 }

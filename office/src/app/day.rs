@@ -1,6 +1,7 @@
 //! Days and times as people write them, where the visit was.
 
-use chrono::{DateTime, Datelike as _, FixedOffset, Months, NaiveDate, Timelike as _};
+use chrono::{Datelike as _, Months, NaiveDate, Timelike as _};
+use coilside_core::round::day::there;
 use coilside_core::words::Words;
 
 /// '2 March 2026', '2 de marzo de 2026'.
@@ -40,11 +41,6 @@ pub(crate) fn date(words: &Words, date: NaiveDate) -> String {
 
 fn month(words: &Words, number: u32) -> String {
     words.text(&format!("office-month-{number}"))
-}
-
-fn there(utc_ms: i64, offset_min: i32) -> Option<DateTime<FixedOffset>> {
-    let zone = FixedOffset::east_opt(offset_min.checked_mul(60)?)?;
-    Some(DateTime::from_timestamp_millis(utc_ms)?.with_timezone(&zone))
 }
 
 #[cfg(test)]

@@ -1,7 +1,7 @@
 //! What visits used, as rows for the van's stock and for billing.
 
 use chrono::NaiveDate;
-use coilside_core::round::amount::Measure;
+use coilside_core::round::amount::{Measure, tenths};
 use coilside_core::round::day_of;
 use coilside_core::round::used::{TIME, used};
 use coilside_core::visit::state::Run;
@@ -118,19 +118,13 @@ fn lines(record: &Record<'_>, library: &Library, language: Language) -> Vec<[Str
                 row.asset,
                 row.item,
                 row.name,
-                decimal(row.amount),
+                tenths(row.amount),
                 row.measure.code().to_owned(),
-                decimal(row.worked),
+                tenths(row.worked),
                 if row.corrected { "yes" } else { "no" }.to_owned(),
             ]
         })
         .collect()
-}
-
-/// A decimal point and at most a tenth, whatever the language: for programs.
-fn decimal(amount: f64) -> String {
-    let text = format!("{amount:.1}");
-    text.strip_suffix(".0").map_or(text.clone(), str::to_owned)
 }
 
 /// As RFC 4180 has it, with a heading line. A cell that a spreadsheet would take for a formula begins with an apostrophe.
@@ -162,6 +156,6 @@ mod tests {
 
     #[test]
     fn amounts_are_written_for_programs() {
-        assert_eq!([200.0, 1090.909, 0.0, 95.04].map(decimal), ["200", "1090.9", "0", "95"].map(str::to_owned));
+        assert_eq!([200.0, 1090.909, 0.0, 95.04].map(tenths), ["200", "1090.9", "0", "95"].map(str::to_owned));
     }
 }

@@ -1,6 +1,7 @@
 //! What was used up, corrected by hand at the end of a visit.
 
 use super::{Circumstances, Decision, Refusal};
+use crate::round::amount::tenths;
 use crate::round::used::item_of;
 use crate::visit::event::Body;
 use crate::visit::state::Visit;
@@ -28,17 +29,11 @@ pub(super) fn correct(
         events: vec![Body::UsedCorrected {
             unit,
             item: item.to_owned(),
-            amount: decimal(amount),
+            amount: tenths(amount),
             measure: measure.code().to_owned(),
             typed: typed.trim().chars().take(40).collect(),
         }],
         used: vec![field.to_owned()],
         ..Decision::default()
     })
-}
-
-/// Decimal text to a tenth, without a tenth of nothing.
-fn decimal(amount: f64) -> String {
-    let text = format!("{amount:.1}");
-    text.strip_suffix(".0").map(str::to_owned).unwrap_or(text)
 }
