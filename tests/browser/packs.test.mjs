@@ -4,6 +4,7 @@
 import assert from "node:assert/strict";
 import path from "node:path";
 import { after, before, test } from "node:test";
+import { setTimeout as rest } from "node:timers/promises";
 
 import { launch, troubles } from "./lib/chromium.mjs";
 import { makePhotos } from "./lib/photos.mjs";
@@ -16,6 +17,8 @@ import { english, fill, rawKeys, words } from "./lib/words.mjs";
 const SITES = ["Quay Cottage", "Weir Bakery", "Weir School", "Ferry Inn"];
 const PHOTOS = 40;
 const TIMEOUT_MS = 20_000;
+/** What a crowded machine takes to say whether an alarm is still wanted: until then nothing of it may be seen. */
+const SLOW_MS = 1500;
 
 /** @type {import("playwright-core").Browser} */ let browser;
 /** @type {Village[]} */ const villages = [];
@@ -59,7 +62,10 @@ for (const language of ["en", "es"]) {
     const known = words(language);
     const { village, page, technician, wrong } = await arrive(language);
     // The mill house's own test is in English.
-    for (const site of language === "en" ? SITES : ["Mill House", ...SITES]) {
+    const sites = language === "en" ? SITES : ["Mill House", ...SITES];
+    if (language === "en") await page.route("**/door/open", (route) => rest(SLOW_MS).then(() => route.continue()));
+    for (const site of sites) {
+      if (site !== sites[0]) await page.unroute("**/door/open");
       await t.test(`${site}, ${language}`, async () => {
         technician.photos = makePhotos(path.join(village.folder, `camera-${site}`), ["--count", String(PHOTOS), "--no-place"]);
         await technician.goTo(fill(known, "menu-round"));

@@ -95,7 +95,7 @@ const ui = {
 };
 
 /** @param {number} ms */
-const leap = (ms) => void door.leap?.(ms).then((turn) => session.accept(turn), () => session.refresh());
+const leap = (ms) => void session.leap(ms);
 
 let place = '';
 /** @type {Map<string, number>} */

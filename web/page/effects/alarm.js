@@ -19,6 +19,10 @@ export class Alarms {
     this.waiting = new Map();
     /** The alarm that rings now. @type {Alarm | null} */
     this.ringing = null;
+    /** Whether it is being asked if a due alarm is still wanted: until then nothing of it is seen or heard. */
+    this.asking = false;
+    /** What rang on this page, so that one handed out again before its answer arrived stays silent. @type {Set<string>} */
+    this.rung = new Set();
     /** @type {AudioContext | null} */
     this.audio = null;
     this.ring = 0;
@@ -30,7 +34,7 @@ export class Alarms {
 
   /** @param {Alarm} alarm */
   set(alarm) {
-    this.waiting.set(alarm.id, alarm);
+    if (!this.rung.has(alarm.id)) this.waiting.set(alarm.id, alarm);
   }
 
   /** What to say below a waiting time, and whether a message of the system can still be allowed. */
@@ -53,16 +57,15 @@ export class Alarms {
   }
 
   async look() {
-    if (this.ringing) return;
+    if (this.ringing || this.asking) return;
     const due = [...this.waiting.values()].find((alarm) => alarm.atMs <= this.on.nowMs());
     if (!due) return;
+    // An alarm whose step ended or was taken back in the meantime stays silent.
+    this.asking = true;
+    const wanted = await this.on.stillWanted(due.id);
+    this.asking = false;
     this.waiting.delete(due.id);
-    this.ringing = due;
-    // An alarm whose step was taken back in the meantime stays silent.
-    if (!(await this.on.stillWanted(due.id))) {
-      this.ringing = null;
-      return;
-    }
+    if (!wanted) return;
     this.begin(due);
     this.on.woken(due.id);
     this.on.changed();
@@ -70,6 +73,8 @@ export class Alarms {
 
   /** @param {Alarm} alarm */
   begin(alarm) {
+    this.ringing = alarm;
+    this.rung.add(alarm.id);
     this.title = document.title;
     let beat = 0;
     const strike = () => {
