@@ -65,7 +65,12 @@ for (const language of ["en", "es"]) {
     const sites = language === "en" ? SITES : ["Mill House", ...SITES];
     if (language === "en") await page.route("**/door/open", (route) => rest(SLOW_MS).then(() => route.continue()));
     for (const site of sites) {
-      if (site !== sites[0]) await page.unroute("**/door/open");
+      if (site !== sites[0]) {
+        await page.unroute("**/door/open");
+        await page.reload();
+        await page.locator("h1").waitFor();
+        await technician.settle();
+      }
       await t.test(`${site}, ${language}`, async () => {
         technician.photos = makePhotos(path.join(village.folder, `camera-${site}`), ["--count", String(PHOTOS), "--no-place"]);
         await technician.goTo(fill(known, "menu-round"));

@@ -57,7 +57,7 @@ export class Technician {
     const { page } = this;
     switch (move.do) {
       case "press":
-        await page.locator(move.at).click();
+        await this.press(move.at);
         break;
       case "hold":
         await this.hold(page.locator(move.at));
@@ -91,6 +91,20 @@ export class Technician {
     }
     await this.settle();
     return move;
+  }
+
+  /**
+   * Seen once on a crowded machine: the headless browser drew no frame for twenty seconds, and a click waits for two. A
+   * picture makes it draw one; a page that is truly stuck is so the second time too.
+   * @param {string} at
+   */
+  async press(at) {
+    try {
+      await this.page.locator(at).click();
+    } catch (reason) {
+      console.error(`pressed again after ${reason}\n${await this.where()}`);
+      await this.page.locator(at).click();
+    }
   }
 
   /** @param {string} field as in the input's id @param {string} text */
