@@ -11,7 +11,8 @@ const REMIND_DAYS: u32 = 14;
 
 /// All of them as an iCalendar file.
 pub(crate) fn file(day: &Day, words: &Words, now_ms: i64) -> String {
-    let units = day.assignments.iter().flat_map(|assignment| assignment.units.iter().map(move |unit| (assignment, unit)));
+    let units =
+        day.assignments.iter().flat_map(|assignment| assignment.units.iter().map(move |unit| (assignment, unit)));
     let entries: Vec<Entry> = units.flat_map(|(assignment, unit)| entries(assignment, unit, words)).collect();
     calendar(&entries, now_ms)
 }

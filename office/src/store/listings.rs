@@ -121,9 +121,8 @@ pub(crate) fn put(
         row.trouble,
         searched
     ])?;
-    let mut unit = db.prepare_cached(
-        "INSERT INTO listed_unit (visit, letter, asset, pack, minutes) VALUES (?1, ?2, ?3, ?4, ?5)",
-    )?;
+    let mut unit =
+        db.prepare_cached("INSERT INTO listed_unit (visit, letter, asset, pack, minutes) VALUES (?1, ?2, ?3, ?4, ?5)")?;
     for ListedUnit { letter, asset, pack, minutes } in units {
         unit.execute(params![row.visit, letter, asset, pack, minutes])?;
     }

@@ -22,7 +22,10 @@ pub(super) async fn register(State(office): State<Office>, Caller(device): Calle
 
 pub(super) async fn assignments(State(office): State<Office>, Caller(device): Caller) -> Answer<Value> {
     let (all, technician) = on_shelf(&office, move |store, library, _| {
-        Ok::<_, StoreError>((hand_out_assignments::open(store, library)?, hand_out_assignments::technician(store, &device)?))
+        Ok::<_, StoreError>((
+            hand_out_assignments::open(store, library)?,
+            hand_out_assignments::technician(store, &device)?,
+        ))
     })
     .await?;
     let mut news = json!({ "assignments": all });

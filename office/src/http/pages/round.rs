@@ -3,6 +3,8 @@
 use std::collections::BTreeMap;
 
 use axum::extract::{Query, State};
+use axum::http::header::{CACHE_CONTROL, CONTENT_DISPOSITION, CONTENT_TYPE};
+use axum::response::IntoResponse as _;
 use chrono::NaiveDate;
 use coilside_core::procedure::measure::Units;
 use coilside_core::procedure::pack::Pack;
@@ -19,9 +21,9 @@ use serde::Deserialize;
 use super::visitor::SignedIn;
 use super::{Page, page, visit_cover};
 use crate::app::day;
+use crate::app::due_days;
 use crate::app::language::Language;
 use crate::app::library::Library;
-use crate::app::due_days;
 use crate::app::plan_day::{self, Day};
 use crate::http::blocking::on_shelf;
 use crate::office::Office;
