@@ -164,6 +164,11 @@ impl Door {
         Ok(self.field.assigned(&assignments)?)
     }
 
+    /// Takes the device's charge, per cent; none while it charges or where it is not known.
+    pub fn charged(&self, percent: Option<u8>) {
+        self.field.charged(percent);
+    }
+
     /// Takes the packs that lie in the shell's folder now, in place of those that lay there before.
     ///
     /// # Errors

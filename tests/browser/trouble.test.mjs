@@ -21,6 +21,7 @@ import { english, fill, rawKeys, words } from "./lib/words.mjs";
 /** @type {Technician} */ let technician;
 /** @type {string} */ let shell;
 /** @type {string[]} */ let found;
+/** What the page said of the battery, which is a stand-in here. @type {(number | null)[]} */ const charges = [];
 
 before(async () => {
   [village, browser] = await Promise.all([Village.drawn(), launch()]);
@@ -31,6 +32,8 @@ before(async () => {
   context.setDefaultTimeout(20_000);
   page = await context.newPage();
   found = troubles(page);
+  page.on("request", (request) => void (request.url().endsWith("/door/charge") && charges.push(request.postDataJSON().percent)));
+  await page.addInitScript(`navigator.getBattery = async () => window.battery = Object.assign(new EventTarget(), { level: 0.08, charging: false })`);
   technician = new Technician(page, makePhotos(path.join(village.folder, "camera"), ["--count", "6", "--no-place"]));
   await page.goto(shell);
   await page.getByRole("button", { name: english("round-start", { site: "Mill House" }) }).click();
@@ -68,6 +71,13 @@ async function log() {
   const [row] = rows(path.join(village.officeFolder, "office.db"), "SELECT id FROM visit ORDER BY first_received_ms DESC LIMIT 1");
   return chained(officeEvents(village.officeFolder, row?.id), row?.id);
 }
+
+test("a battery that runs low is told to the core, and a charger too", async () => {
+  assert.deepEqual(charges, [8]);
+  await page.evaluate("battery.charging = true, battery.dispatchEvent(new Event('chargingchange'))");
+  await technician.settle();
+  assert.deepEqual(charges, [8, null]);
+});
 
 test("an empty file and a renamed document are refused with words, and the shot can be taken again", async () => {
   await technician.playUntil(async () => (await page.locator("dialog.photo-sheet[open]").count()) > 0);

@@ -1,6 +1,7 @@
 //! What the core's mechanics look like at the door: settings away on every screen, lapsed instruments, mended findings.
 
 use coilside_core::action::Action;
+use coilside_core::now::Now;
 use coilside_core::round::{AssignedUnit, Assignment, OwnInstrument, Technician};
 use coilside_core::screen::{Block, Screen};
 use coilside_core::visit::event::Body;
@@ -135,4 +136,29 @@ fn what_a_break_off_leaves_dangerous_stands_where_the_visit_is_left() {
     for danger in dangers {
         assert!(left.contains(&words("en").text(&format!("danger-{}", danger.name()))), "{danger:?} in {left}");
     }
+}
+
+#[test]
+fn a_phone_that_may_go_dark_warns_before_the_acid_with_the_times_for_the_bucket() {
+    let mut scene = Scene::at_step("circulate-acid", &[]).unwrap();
+    let told = |screen: &Screen| texts(screen).contains("Charge it first.");
+    assert!(!told(&scene.screen().unwrap()), "nothing is known of the charge");
+    for (percent, warned) in [(Some(10), false), (Some(9), true), (None, false), (Some(5), true)] {
+        scene.field().charged(percent);
+        assert_eq!(told(&scene.screen().unwrap()), warned, "{percent:?}");
+    }
+    // Twenty and forty minutes from now: the step's own least and most.
+    let screen = texts(&scene.screen().unwrap());
+    let at = |minutes: i64| {
+        let minutes = scene.now().utc_ms / 60_000 + i64::from(scene.now().offset_min) + minutes;
+        format!("{:02}:{:02}", minutes / 60 % 24, minutes % 60)
+    };
+    let (least, most) = (at(20), at(40));
+    assert!(screen.contains("at 5 %") && screen.contains(&format!("before {least}, out at {most}")), "{screen}");
+    // While it circulates the times stand where they were.
+    scene.act(&Action::Start { step: "circulate-acid".into() }).unwrap();
+    let now = scene.now();
+    let later = Now { utc_ms: now.utc_ms + 7 * 60_000, mono_ms: now.mono_ms + 7 * 60_000, ..now };
+    let screen = texts(&scene.field().screen(&later).unwrap().screen);
+    assert!(screen.contains(&format!("before {least}, out at {most}")), "{screen}");
 }

@@ -87,6 +87,7 @@ export function localDoor(token) {
     act: (actionId, action) => json(post('/door/act', { action_id: actionId, action })),
     done: (effectId, outcome) => json(post('/door/done', { effect_id: effectId, outcome })),
     screen: () => json(call('GET', '/door/screen', null)),
+    charged: (percent) => json(post('/door/charge', { percent })),
     words: () => json(call('GET', '/door/words', null)),
     incoming: async (effectId, bytes) => {
       const name = encodeURIComponent(effectId.replaceAll('/', '_'));

@@ -7,6 +7,7 @@ import { draw } from './dom.js';
 import { localDoor, takeToken } from './door.js';
 import { Alarms } from './effects/alarm.js';
 import { keepAwake } from './effects/awake.js';
+import { watchCharge } from './effects/charge.js';
 import { Photos } from './effects/photo.js';
 import { locate } from './effects/place.js';
 import { Fields } from './fields.js';
@@ -168,6 +169,6 @@ setInterval(() => {
 addEventListener('resize', schedule);
 addEventListener('pagehide', () => fields.flushAll());
 
-void session.open();
+void session.open().then(() => watchCharge((percent) => void session.charged(percent)));
 session.watch();
 schedule();

@@ -99,6 +99,8 @@ export interface Door {
   act(actionId: string, action: Action): Promise<Turn>;
   done(effectId: string, outcome: Outcome): Promise<Turn>;
   screen(): Promise<Turn>;
+  /** The device's charge, per cent; null while it charges. */
+  charged(percent: number | null): Promise<Turn>;
   words(): Promise<Record<string, string>>;
   /** Hands over a photograph's original bytes, before `done`. */
   incoming(effectId: string, bytes: Blob): Promise<void>;

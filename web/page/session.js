@@ -87,6 +87,17 @@ export class Session {
     this.push({ id: effectId, outcome });
   }
 
+  /** Tells the core how much charge is left: it warns where that could hurt. @param {number | null} percent */
+  async charged(percent) {
+    try {
+      const turn = await this.door.charged(percent);
+      this.age += 1;
+      this.accept(turn);
+    } catch {
+      // Told again when it changes.
+    }
+  }
+
   /** In a rehearsal: goes over a waiting time. A screen read before it is out of date. @param {number} ms */
   async leap(ms) {
     this.age += 1;

@@ -24,6 +24,7 @@ pub(crate) trait CoreDoor: Send + Sync + 'static {
     fn done(&self, effect_id: String, outcome: Outcome, now: Now) -> Result<Turn, Problem>;
     fn screen(&self, now: Now) -> Result<Turn, Problem>;
     fn packs(&self, folders: Vec<PackFolder>, now: Now) -> Result<Turn, Problem>;
+    fn charged(&self, percent: Option<u8>);
     fn words(&self) -> BTreeMap<String, String>;
     fn incoming(&self, effect_id: &str) -> Result<PathBuf, Problem>;
     fn preview(&self, digest: &str) -> Result<PathBuf, Problem>;
@@ -57,6 +58,10 @@ impl CoreDoor for Field {
 
     fn packs(&self, folders: Vec<PackFolder>, now: Now) -> Result<Turn, Problem> {
         Ok(Field::packs(self, &folders, &now)?)
+    }
+
+    fn charged(&self, percent: Option<u8>) {
+        Field::charged(self, percent);
     }
 
     fn words(&self) -> BTreeMap<String, String> {

@@ -172,6 +172,7 @@ pub(crate) fn router(shell: Shell) -> Router {
         .route("/done", post(done))
         .route("/screen", get(screen))
         .route("/words", get(words))
+        .route("/charge", post(charge))
         .route("/leap", post(leap))
         .route("/incoming/{name}", put(incoming::put))
         .route("/preview/{digest}", get(preview))
@@ -221,6 +222,24 @@ async fn open(State(shell): State<Shell>, body: Body<Open>) -> Result<Json<Turn>
     }
     shell.0.holder.take(&window);
     shell.turn(|core, now| core.opened(now)).await.map(Json)
+}
+
+#[derive(Deserialize)]
+struct Charge {
+    window: String,
+    /// Per cent; none while the device charges.
+    percent: Option<u8>,
+}
+
+/// The device's charge changed.
+async fn charge(State(shell): State<Shell>, body: Body<Charge>) -> Result<Json<Turn>, Problem> {
+    let Charge { window, percent } = read(body)?;
+    admit(&shell, &window)?;
+    let told = move |core: &dyn CoreDoor, now| {
+        core.charged(percent);
+        core.screen(now)
+    };
+    shell.ask(told).await.map(Json)
 }
 
 #[derive(Deserialize)]
@@ -349,6 +368,20 @@ mod tests {
         assert_eq!(asked[0]["request"]["ask"], "locate");
         assert_eq!(answer.json()["screen"]["title"], "signed");
         assert!(matches!(caller.outcomes().as_slice(), [(id, Outcome::Signature { .. })] if id == "v/1/0"));
+    }
+
+    #[tokio::test]
+    async fn the_charge_reaches_the_core_from_the_window_that_holds_the_door() {
+        let caller = Caller::new();
+        caller.post("/door/open", json!({ "window": "one" })).await;
+        let charge = |window: &str, percent: Value| json!({ "window": window, "percent": percent });
+        assert_eq!(caller.post("/door/charge", charge("two", json!(50))).await.status, StatusCode::CONFLICT);
+        assert_eq!(caller.post("/door/charge", charge("one", json!(-1))).await.status, StatusCode::BAD_REQUEST);
+        assert_eq!(caller.charge(), None);
+        assert_eq!(caller.post("/door/charge", charge("one", json!(8))).await.json()["screen"]["title"], "screen");
+        assert_eq!(caller.charge(), Some(8));
+        caller.post("/door/charge", charge("one", Value::Null)).await;
+        assert_eq!(caller.charge(), None, "it charges");
     }
 
     #[tokio::test]

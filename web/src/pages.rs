@@ -33,6 +33,7 @@ const FILES: &[(&str, &str)] = files![
     "door.js",
     "effects/alarm.js",
     "effects/awake.js",
+    "effects/charge.js",
     "effects/photo.js",
     "effects/place.js",
     "fields.js",

@@ -39,6 +39,7 @@ pub(crate) struct StubCore {
     folder: PathBuf,
     acted: Mutex<Vec<String>>,
     outcomes: Mutex<Vec<(String, Outcome)>>,
+    charge: Mutex<Option<u8>>,
     pub(crate) to_send: Mutex<Vec<SendRequest>>,
     pub(crate) answers: Mutex<Vec<Answered>>,
 }
@@ -46,8 +47,8 @@ pub(crate) struct StubCore {
 impl StubCore {
     pub(crate) fn new(folder: &Path) -> Self {
         std::fs::create_dir_all(folder.join("incoming")).unwrap();
-        let (acted, outcomes, to_send, answers) = Default::default();
-        Self { folder: folder.into(), acted, outcomes, to_send, answers }
+        let (acted, outcomes, charge, to_send, answers) = Default::default();
+        Self { folder: folder.into(), acted, outcomes, charge, to_send, answers }
     }
 }
 
@@ -101,6 +102,10 @@ impl CoreDoor for StubCore {
     fn packs(&self, folders: Vec<PackFolder>, _: Now) -> Result<Turn, Problem> {
         let names: Vec<_> = folders.iter().flat_map(|folder| &folder.files).map(|file| file.name.as_str()).collect();
         Ok(turn(&format!("packs {}", names.join(" ")), vec![]))
+    }
+
+    fn charged(&self, percent: Option<u8>) {
+        *self.charge.lock().unwrap() = percent;
     }
 
     fn words(&self) -> BTreeMap<String, String> {
@@ -210,6 +215,10 @@ impl Caller {
 
     pub(crate) fn incoming(&self) -> &Path {
         &self.incoming
+    }
+
+    pub(crate) fn charge(&self) -> Option<u8> {
+        *self.core.charge.lock().unwrap()
     }
 
     pub(crate) fn acted(&self) -> Vec<String> {

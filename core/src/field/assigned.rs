@@ -29,4 +29,9 @@ impl Field {
         }
         Ok(())
     }
+
+    /// Takes the device's charge, per cent; none while it charges or where it is not known. Not kept: it is asked anew.
+    pub fn charged(&self, percent: Option<u8>) {
+        self.desk().charge_percent = percent;
+    }
 }

@@ -34,6 +34,8 @@ pub(super) struct Desk {
     pub(super) words: Words,
     pub(super) units: Units,
     pub(super) place: String,
+    /// What the shell last said of the device's charge.
+    pub(super) charge_percent: Option<u8>,
     pub(super) seat: Option<Seat>,
     /// Who works with this device.
     pub(super) technician: Technician,
@@ -83,6 +85,7 @@ impl Desk {
             words: Words::new(&language, None)?,
             units,
             place,
+            charge_percent: None,
             seat: None,
             problems: BTreeMap::new(),
             notices: Vec::new(),

@@ -47,6 +47,7 @@ impl Desk {
             words: &self.words,
             units: self.units,
             now,
+            charge_percent: self.charge_percent,
             outbox: self.store.outbox_count()?,
             outbox_rows: &outbox_rows,
             last_answer_utc_ms: self.sender.last_answer_utc_ms,

@@ -1,6 +1,7 @@
 //! The visit as screens: plain data that any shell can draw.
 
 mod block;
+mod charge;
 mod close;
 mod excursion;
 mod fields;

@@ -2,7 +2,7 @@
 
 use super::fields::{choice, reading, shot};
 use super::notices::{clock, missing_words, span};
-use super::{Block, DwellState, StepState, Tone, View, VisitView, excursion, materials, mix};
+use super::{Block, DwellState, StepState, Tone, View, VisitView, charge, excursion, materials, mix};
 use crate::action::Action;
 use crate::id::{ReadingId, Slot};
 use crate::procedure::gate::{Applies, Missing, Passage, allowed, applies};
@@ -62,6 +62,7 @@ pub(super) fn step_block(view: &View<'_>, visit: &VisitView<'_>, phase: &Phase, 
                 text: words.text(&format!("caution-{name}.text")),
             });
         }
+        blocks.extend(charge::warning(view, step, mark));
         if let Some(how) = words.get(&format!("{key}.how")) {
             blocks.push(Block::Text { text: how, level: 0, tone: Tone::Plain });
         }

@@ -30,6 +30,8 @@ pub struct View<'a> {
     pub units: Units,
     /// When.
     pub now: &'a Now,
+    /// The device's charge, per cent; none while it charges or where it is not known.
+    pub charge_percent: Option<u8>,
     /// How much waits.
     pub outbox: OutboxCount,
     /// What waits, on the outbox's own screen.

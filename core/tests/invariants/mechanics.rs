@@ -340,6 +340,7 @@ fn screen(table: &Table, units: Units) -> String {
         safe: false,
     };
     let shown = show(&View {
+        charge_percent: None,
         place: "phase:only",
         words: &words,
         units,

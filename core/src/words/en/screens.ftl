@@ -473,3 +473,6 @@ acid-reason-dissolves = The metal dissolves in it.
 acid-reason-eats-joints = It eats the soldered joints.
 acid-reason-inhibited = Only with an inhibitor that its label names.
 acid-reason-weak-and-short = Only weak, cold and short.
+
+charge-low = The phone's battery is at { $percent } %. Charge it before the acid goes in. If it goes dark the alarm cannot call you.
+charge-low-times = The phone's battery is at { $percent } %. Charge it first. If you start now, write on the bucket: not out before { $least }, out at { $most } at the latest.

@@ -473,3 +473,6 @@ acid-reason-dissolves = El metal se disuelve en él.
 acid-reason-eats-joints = Se come las soldaduras.
 acid-reason-inhibited = Solo con un inhibidor que su etiqueta nombre.
 acid-reason-weak-and-short = Solo flojo, frío y poco tiempo.
+
+charge-low = La batería del teléfono está al { $percent } %. Cárguelo antes de echar el ácido. Si se apaga, la alarma no puede avisarle.
+charge-low-times = La batería del teléfono está al { $percent } %. Cárguelo primero. Si empieza ahora, escriba en el cubo: no sacar antes de las { $least }, fuera a las { $most } como muy tarde.
