@@ -327,6 +327,23 @@ fn a_danger_between_beginning_and_end_of_what_happened_is_recorded_too() {
 }
 
 #[test]
+fn a_rinse_that_was_not_measured_stays_unproved_whatever_is_told() {
+    let mut scene = Scene::at_step("prove-rinse", &[]).unwrap();
+    scene.draft("happened:prove-rinse", "Rinsed long, looked clean").unwrap();
+    scene.act(&Action::Happened { step: "prove-rinse".into() }).unwrap();
+    let Body::StepHappened { sets, clears, .. } = scene.last_event().unwrap().body else {
+        panic!("{:?}", scene.last_event());
+    };
+    assert!(!sets.contains_key(&Fact::RinseCheck) && clears.contains(&Fact::RinseCheck), "{sets:?} {clears:?}");
+    // So no drinking water may flow: the gate is shut until the step is taken back and measured.
+    refused(&mut scene, &done("flush-loop"), Tone::Attention, &["need-rinse-check-proved"]);
+    scene.act(&Action::Undo { step: "prove-rinse".into() }).unwrap();
+    scene.go("now").unwrap();
+    scene.play_to("flush-loop").unwrap();
+    assert_eq!(scene.run().unwrap().facts.get(&Fact::RinseCheck), Some(&Value::Proved));
+}
+
+#[test]
 fn what_happened_all_the_same_is_recorded_with_its_dangers_and_they_stand_on_the_screen() {
     let mut scene = Scene::at_step("shut-valves", &[]).unwrap();
     let notice = refused(&mut scene, &start("circulate-acid"), Tone::Danger, &["danger-acid-past-valves"]);

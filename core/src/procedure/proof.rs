@@ -1,5 +1,7 @@
 //! Facts that a measurement must bear out: ticking a box does not make a loop cold, or a rinse clean.
 
+use std::collections::BTreeSet;
+
 use super::gate::Missing;
 use super::pack::{Condition, Pack, Reading, Step, When};
 use crate::science::acids::Acid;
@@ -41,6 +43,18 @@ pub(super) fn unproved(pack: &Pack, step: &Step, run: &Run) -> Vec<Missing> {
     missing
 }
 
+/// The facts that a step sets and that nothing bears out: words alone do not make them so either.
+pub(crate) fn unproved_facts(pack: &Pack, step: &Step, run: &Run) -> BTreeSet<Fact> {
+    let fact = |missing: &Missing| match missing {
+        Missing::LoopNotCold { .. } => Some(Fact::LoopHeat),
+        Missing::FittingNotCold { .. } => Some(Fact::FittingHeat),
+        Missing::RinseNotMeasured | Missing::RinseDiffers => Some(Fact::RinseCheck),
+        Missing::AcidUnknown | Missing::AcidForbidden { .. } => Some(Fact::ExchangerAcid),
+        _ => None,
+    };
+    unproved(pack, step, run).iter().filter_map(fact).collect()
+}
+
 /// What the table of materials says of the acid and the metal of a unit.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum AcidOnMetal {
@@ -78,7 +92,7 @@ pub fn acid_on_metal(pack: &Pack, run: &Run) -> Option<AcidOnMetal> {
 }
 
 /// A step may call the acid allowed only where the table of materials does not forbid it and both are known.
-pub(crate) fn acid_unproved(pack: &Pack, step: &Step, run: &Run) -> Option<Missing> {
+fn acid_unproved(pack: &Pack, step: &Step, run: &Run) -> Option<Missing> {
     if !step.sets.iter().any(|holds| (holds.fact, holds.value) == (Fact::ExchangerAcid, Value::Allowed)) {
         return None;
     }

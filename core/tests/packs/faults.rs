@@ -482,3 +482,19 @@ fn a_pack_that_was_cut_anywhere_is_read_to_an_end() {
         }
     }
 }
+
+#[test]
+fn only_the_table_of_materials_lets_acid_at_an_exchanger() {
+    refused(
+        "pack.toml",
+        "option = [{ id = \"washable\" }, { id = \"paper\" }]",
+        "option = [{ id = \"washable\", sets = [\"exchanger-acid=allowed\"] }, { id = \"paper\" }]",
+        "pack.toml:10:38 condition 'filter', option 'washable': an answer may not set exchanger-acid=allowed.",
+    );
+    refused(
+        "pack.toml",
+        "sets = [\"tag=tagged\"]",
+        "sets = [\"tag=tagged\", \"exchanger-acid=allowed\"]",
+        "pack.toml:90:23 step 'lock': it sets exchanger-acid=allowed, and no condition has the role exchanger-metal, descaler-acid.",
+    );
+}

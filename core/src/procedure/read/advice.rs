@@ -57,7 +57,8 @@ fn unused(pack: &Pack) -> Vec<Found> {
         look("reading", number, one.id.as_str(), of_mix || steps().any(|step| step.readings.contains(&one.id)));
     }
     for (number, one) in pack.shots.iter().enumerate() {
-        look("shot", number, one.id.as_str(), steps().any(|step| step.shots.contains(&one.id)));
+        let of_setting = pack.excursions.iter().any(|excursion| excursion.shot.as_ref() == Some(&one.id));
+        look("shot", number, one.id.as_str(), of_setting || steps().any(|step| step.shots.contains(&one.id)));
     }
     for (number, one) in pack.chemicals.iter().enumerate() {
         look("chemical", number, &one.id, pack.mixes.iter().any(|mix| mix.chemical.as_ref() == Some(&one.id)));

@@ -6,7 +6,7 @@ use super::fault::Found;
 use super::names::{paths, readings_of};
 use crate::procedure::pack::{Pack, Quantity, Reading, Step};
 use crate::procedure::shape::decimal;
-use crate::visit::fact::{Fact, Holds};
+use crate::visit::fact::{Fact, Holds, Value};
 
 /// Everything that contradicts itself.
 pub(super) fn check(pack: &Pack) -> Vec<Found> {
@@ -57,6 +57,7 @@ pub(super) fn check(pack: &Pack) -> Vec<Found> {
     for (path, step) in paths(pack) {
         of_step(step, &path, &mut found);
     }
+    acid(pack, &mut found);
     settings(pack, &mut found);
     asked(pack, &mut found);
     found
@@ -121,6 +122,29 @@ fn of_step(step: &Step, path: &str, found: &mut Vec<Found>) {
         if step.sets.iter().any(|holds| holds.fact == *fact) {
             let values = vec![id(), ("fact", fact.name().to_owned())];
             found.push(Found::new(format!("{path}.clears[{nth}]"), "set-and-cleared", values));
+        }
+    }
+}
+
+/// Whether an acid may touch the exchanger is judged by the core's table of materials, from what the pack asks for; a step
+/// says when. An answer that said so itself would pass the table by.
+fn acid(pack: &Pack, found: &mut Vec<Found>) {
+    let allows = |holds: &Holds| (holds.fact, holds.value) == (Fact::ExchangerAcid, Value::Allowed);
+    for (nth, condition) in pack.conditions.iter().enumerate() {
+        for (option, one) in condition.options.iter().enumerate() {
+            if let Some(at) = one.sets.iter().position(allows) {
+                let values = vec![("condition", condition.id.to_string()), ("id", one.id.clone())];
+                let path = format!("condition[{nth}].option[{option}].sets[{at}]");
+                found.push(Found::new(path, "acid-by-answer", values));
+            }
+        }
+    }
+    let asks = |role: &str| pack.conditions.iter().any(|condition| condition.role.as_deref() == Some(role));
+    let lacks: Vec<&str> = ["exchanger-metal", "descaler-acid"].into_iter().filter(|role| !asks(role)).collect();
+    for (path, step) in paths(pack) {
+        if let Some(at) = step.sets.iter().position(allows).filter(|_| !lacks.is_empty()) {
+            let values = vec![("id", step.id.to_string()), ("lacks", lacks.join(", "))];
+            found.push(Found::new(format!("{path}.sets[{at}]"), "acid-without-table", values));
         }
     }
 }

@@ -153,10 +153,10 @@ pub(super) fn happened(run: &Run, id: &str, around: &Circumstances<'_>) -> Resul
         clears.extend(change.clears);
     }
     sets.retain(|fact, _| facts.contains_key(fact));
-    // Words make no acid suit a metal: what the table of materials does not bear out stays unknown.
-    if proof::acid_unproved(around.pack, step, run).is_some() {
-        sets.remove(&Fact::ExchangerAcid);
-        clears.push(Fact::ExchangerAcid);
+    // Words make no acid suit a metal and no rinse clean: what no reading and no table bears out stays unknown.
+    for fact in proof::unproved_facts(around.pack, step, run) {
+        sets.remove(&fact);
+        clears.push(fact);
     }
     dangers.sort_unstable();
     dangers.dedup();

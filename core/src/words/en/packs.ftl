@@ -92,6 +92,10 @@ fault-dwell-turned = step '{ $id }': the least waiting time is longer than the m
     .do = Turn them round, or mend the wrong one.
 fault-starts-without-dwell = step '{ $id }' has 'starts' but no waiting time.
     .do = Add a 'dwell', or move the facts to 'sets'.
+fault-acid-by-answer = condition '{ $condition }', option '{ $id }': an answer may not set exchanger-acid=allowed.
+    .do = Give the condition the role 'exchanger-metal', and set exchanger-acid=allowed in a step.
+fault-acid-without-table = step '{ $id }': it sets exchanger-acid=allowed, and no condition has the role { $lacks }.
+    .do = Ask for the metal (role 'exchanger-metal') and the acid (role 'descaler-acid'). The core judges both together.
 fault-fact-twice = step '{ $id }': '{ $field }' names the fact '{ $fact }' again.
     .do = Keep one of the two.
 fault-set-and-cleared = step '{ $id }' both sets and clears '{ $fact }'.

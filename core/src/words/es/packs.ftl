@@ -92,6 +92,10 @@ fault-dwell-turned = step «{ $id }»: la espera mínima es más larga que la m�
     .do = Invertirlas, o corregir la equivocada.
 fault-starts-without-dwell = step «{ $id }» tiene «starts» pero ninguna espera.
     .do = Añadir «dwell», o pasar los hechos a «sets».
+fault-acid-by-answer = condition «{ $condition }», option «{ $id }»: una respuesta no puede fijar exchanger-acid=allowed.
+    .do = Dé a la condición el papel «exchanger-metal» y fije exchanger-acid=allowed en un paso.
+fault-acid-without-table = step «{ $id }»: fija exchanger-acid=allowed y ninguna condición tiene el papel { $lacks }.
+    .do = Pregunte por el metal (papel «exchanger-metal») y por el ácido (papel «descaler-acid»). El núcleo juzga los dos juntos.
 fault-fact-twice = step «{ $id }»: «{ $field }» nombra otra vez el hecho «{ $fact }».
     .do = Dejar uno de los dos.
 fault-set-and-cleared = step «{ $id }» pone y borra «{ $fact }» a la vez.
