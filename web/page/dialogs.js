@@ -1,6 +1,6 @@
 // What lies above the screen: a photograph to take, an alarm that rings, the menu.
 
-import { picture } from './blocks/shot.js';
+import { drawing, picture } from './blocks/shot.js';
 import { unitLetter } from './blocks/text.js';
 import { h } from './dom.js';
 import { glyph } from './glyphs.js';
@@ -21,7 +21,9 @@ const showModal = (dialog) => {
 export function photoDialog(photos, screen, ui, lost) {
   const wanted = photos.wanted;
   if (!wanted) return null;
-  const before = beforeOf(screen, wanted.slot);
+  const block = shotOf(screen, wanted.slot);
+  const before = block?.before ?? null;
+  const example = before || photos.stage === 'camera' ? null : (block?.drawing ?? null);
   const busy = photos.stage === 'saving' || photos.stage === 'waiting' || photos.stage === 'starting';
   return h(
     'dialog',
@@ -50,6 +52,7 @@ export function photoDialog(photos, screen, ui, lost) {
       { class: before ? 'finder with-before' : 'finder' },
       photos.stage === 'camera' ? video(photos) : null,
       before ? picture(before, ui, say('shell-before-picture')) : null,
+      example ? drawing(example) : null,
     ),
     busy ? h('p', { class: 'wait', role: 'status' }, h('span', { class: 'busy', 'aria-hidden': 'true' }), h('span', null, say(waitWords(photos.stage, lost)))) : null,
     h(
@@ -125,11 +128,11 @@ const cancel = (photos) =>
 const waitWords = (stage, lost) =>
   stage === 'starting' ? 'shell-camera-starting' : lost || stage === 'waiting' ? 'shell-photo-waiting' : 'shell-photo-saving';
 
-/** The 'before' of a slot, wherever its block stands. @param {Block[]} blocks @param {string} slot @returns {PhotoView | null} */
-function beforeOf(blocks, slot) {
+/** The block of a slot, wherever it stands. @param {Block[]} blocks @param {string} slot @returns {import('./screen').ShotBlock | null} */
+function shotOf(blocks, slot) {
   for (const block of blocks) {
-    if (block.block === 'shot' && block.slot === slot) return block.before;
-    const inside = block.block === 'step' ? beforeOf(block.blocks, slot) : null;
+    if (block.block === 'shot' && block.slot === slot) return block;
+    const inside = block.block === 'step' ? shotOf(block.blocks, slot) : null;
     if (inside) return inside;
   }
   return null;

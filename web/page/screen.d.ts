@@ -31,8 +31,11 @@ export type NumberBlock = {
 export type TextEntryBlock = {
   block: 'text-entry'; field: string; label: string; text: string; lines: number; problem: string | null;
 };
+/** Points lie in a box four wide and three high, 0…1, upwards. */
+export type Drawing = { text: string; lines: { points: { x: number; y: number }[]; wanted: boolean }[] };
 export type ShotBlock = {
-  block: 'shot'; slot: string; title: string; show: string; photos: PhotoView[]; before: PhotoView | null;
+  block: 'shot'; slot: string; title: string; show: string; drawing: Drawing | null; photos: PhotoView[];
+  before: PhotoView | null;
   press: Button; skip: Button | null;
 };
 export type DwellBlock = {

@@ -176,6 +176,72 @@ pub struct Shot {
     /// The record counts it as missing when it is not there.
     #[serde(default = "yes")]
     pub required: bool,
+    /// What it shows, for the drawing on its card.
+    #[serde(default)]
+    pub view: Option<View>,
+}
+
+/// What a photograph shows, of the few things that are photographed again and again. Its words: `view-<name>`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum View {
+    /// A plate with writing.
+    Plate,
+    /// The face of a coil, a filter or a screen, straight on.
+    Face,
+    /// Terminals behind an open lid.
+    Wiring,
+    /// A display that can be read.
+    Display,
+    /// The whole unit.
+    Whole,
+    /// Feet, bolts and what it stands on.
+    Feet,
+    /// A surface from near.
+    Surface,
+    /// Ports, hoses and vessel.
+    Hoses,
+    /// A test strip beside its scale.
+    Strip,
+    /// An isolator, locked, with its tag.
+    Lock,
+    /// A part that was taken out.
+    Part,
+}
+
+impl View {
+    /// All of them, as [`VIEWS`](crate::procedure::shape::VIEWS) names them.
+    pub const ALL: [View; 11] = [
+        View::Plate,
+        View::Face,
+        View::Wiring,
+        View::Display,
+        View::Whole,
+        View::Feet,
+        View::Surface,
+        View::Hoses,
+        View::Strip,
+        View::Lock,
+        View::Part,
+    ];
+
+    /// As packs and words write it.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            View::Plate => "plate",
+            View::Face => "face",
+            View::Wiring => "wiring",
+            View::Display => "display",
+            View::Whole => "whole",
+            View::Feet => "feet",
+            View::Surface => "surface",
+            View::Hoses => "hoses",
+            View::Strip => "strip",
+            View::Lock => "lock",
+            View::Part => "part",
+        }
+    }
 }
 
 /// Something used up by litres or grams. Its words: `chemical-<id>`, as it stands in the load list.

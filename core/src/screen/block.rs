@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::Drawing;
 use crate::action::Action;
 
 /// How something should strike the eye. Never the only sign: the words say it too.
@@ -64,6 +65,8 @@ pub enum Block {
         slot: String,
         title: String,
         show: String,
+        /// What such a photograph shows.
+        drawing: Option<Drawing>,
         photos: Vec<PhotoView>,
         /// The picture of the slot's 'before', to frame alike.
         before: Option<PhotoView>,

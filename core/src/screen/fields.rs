@@ -1,5 +1,6 @@
 //! Fields of a step: answers, numbers, texts, photographs.
 
+use super::drawing::drawing;
 use super::notices::{day_clock, problem_of};
 use super::{Block, Button, ChoiceOption, PhotoView, Question, Tone, View, VisitView};
 use crate::action::Action;
@@ -146,7 +147,8 @@ pub(super) fn shot(view: &View<'_>, visit: &VisitView<'_>, slot: &str) -> Option
         press: Action::Go { to: format!("why:shot:{slot}") },
         hold: false,
     });
-    Some(Block::Shot { slot: slot.to_owned(), title, show, photos, before, press, skip })
+    let drawing = shot.view.map(|view| drawing(view, words));
+    Some(Block::Shot { slot: slot.to_owned(), title, show, drawing, photos, before, press, skip })
 }
 
 /// A photograph with its time and what does not fit together.

@@ -3,6 +3,7 @@
 mod block;
 mod charge;
 mod close;
+mod drawing;
 mod excursion;
 mod fields;
 mod frame;
@@ -24,6 +25,7 @@ mod view;
 mod work;
 
 pub use block::*;
+pub use drawing::{Drawing, DrawingLine};
 pub use notices::notice_of;
 pub use procedures::ProcedureLine;
 pub use sketch::sketch;

@@ -26,6 +26,7 @@ pub(super) fn photographs(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
         show: words.text("shot-unplaced.show"),
         photos: unplaced.iter().map(|photo| photo_view(view, photo, &title)).collect(),
         title,
+        drawing: None,
         before: None,
         press: Button {
             label: words.text("shot-take"),

@@ -21,6 +21,7 @@ export function shot(block, ui) {
     h(
       'div',
       { class: 'pictures' },
+      block.drawing && block.photos.length === 0 ? drawing(block.drawing) : null,
       block.before ? picture(block.before, ui, say('shell-before-picture')) : null,
       block.photos.map((photo) => picture(photo, ui, null)),
     ),
@@ -30,6 +31,21 @@ export function shot(block, ui) {
       pressable(block.press, ui, { icon: 'camera' }),
       block.skip ? pressable(block.skip, ui) : null,
     ),
+  );
+}
+
+// The drawing's own units.
+const WIDE = 160;
+const HIGH = 120;
+
+/** What such a photograph shows. @param {import('../screen').Drawing} of */
+export function drawing(of) {
+  const path = (/** @type {{ x: number, y: number }[]} */ points) =>
+    points.map(({ x, y }, at) => `${at ? 'L' : 'M'}${(x * WIDE).toFixed(1)} ${((1 - y) * HIGH).toFixed(1)}`).join('');
+  return h(
+    'svg',
+    { key: 'drawing', class: 'drawing', role: 'img', 'aria-label': of.text, viewBox: `0 0 ${WIDE} ${HIGH}`, focusable: 'false' },
+    of.lines.map((line) => h('path', { class: line.wanted ? 'drawing-wanted' : 'drawing-around', d: path(line.points) })),
   );
 }
 

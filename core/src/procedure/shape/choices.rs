@@ -47,6 +47,10 @@ pub const HAZARDS: &[&str] = &[
     "suffocation",
 ];
 
+/// What a photograph can show, for its drawing.
+pub const VIEWS: &[&str] =
+    &["plate", "face", "wiring", "display", "whole", "feet", "surface", "hoses", "strip", "lock", "part"];
+
 /// What a chemical is to its neighbours in the van.
 pub const CHEMICAL_KINDS: &[&str] = &["acid", "alkali", "hypochlorite", "neutral"];
 

@@ -7,7 +7,7 @@ mod choices;
 mod schema;
 mod tables;
 
-pub use choices::{ACTS, CHEMICAL_KINDS, CONDITION_ROLES, FORMS, HAZARDS, QUANTITIES, READING_ROLES};
+pub use choices::{ACTS, CHEMICAL_KINDS, CONDITION_ROLES, FORMS, HAZARDS, QUANTITIES, READING_ROLES, VIEWS};
 pub use schema::schema;
 pub use tables::{EVERY, PACK};
 

@@ -1,6 +1,6 @@
 //! Every table of `pack.toml`.
 
-use super::choices::{ACTS, CHEMICAL_KINDS, CONDITION_ROLES, FORMS, HAZARDS, QUANTITIES, READING_ROLES};
+use super::choices::{ACTS, CHEMICAL_KINDS, CONDITION_ROLES, FORMS, HAZARDS, QUANTITIES, READING_ROLES, VIEWS};
 use super::{Field, Kind, Shape};
 
 const fn needed(name: &'static str, kind: Kind, says: &'static str) -> Field {
@@ -115,6 +115,11 @@ static SHOT: Shape = Shape {
         ID,
         may("before", Kind::NameOf("shot"), "The shot of the same view before the work, where this one is 'after'."),
         may("required", Kind::Flag, "The record counts it as missing when it is not there. True if left out."),
+        may(
+            "view",
+            Kind::OneOf(VIEWS),
+            "What it shows, of the few things that are photographed again and again: its card then has a drawing of that.",
+        ),
     ],
 };
 

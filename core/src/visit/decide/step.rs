@@ -10,7 +10,7 @@ use crate::procedure::pack::{Phase, Step};
 use crate::procedure::proof;
 use crate::visit::apply::apply_to_run;
 use crate::visit::event::Body;
-use crate::visit::fact::{Fact, Facts};
+use crate::visit::fact::Facts;
 use crate::visit::state::{Mark, Run, Visit};
 
 /// The ring before a most-dwell ends comes this much earlier, milliseconds.

@@ -476,3 +476,17 @@ acid-reason-weak-and-short = Only weak, cold and short.
 
 charge-low = The phone's battery is at { $percent } %. Charge it before the acid goes in. If it goes dark the alarm cannot call you.
 charge-low-times = The phone's battery is at { $percent } %. Charge it first. If you start now, write on the bucket: not out before { $least }, out at { $most } at the latest.
+
+## What a drawing shows
+
+view-plate = All four corners of the plate are in the picture, and the serial number can be read.
+view-face = The whole face from straight in front, edge to edge, without glare.
+view-wiring = The open lid with every terminal, sharp enough to follow each wire.
+view-display = The display fills the picture, and its figures can be read.
+view-whole = The whole unit from the front, with some of what stands around it.
+view-feet = Both feet with bolts and pads, and the ground under them.
+view-surface = The spot from near and sharp, with a rule beside it.
+view-hoses = Both ports, both hoses and the vessel in one picture.
+view-strip = The strip beside its scale, in daylight, before it dries.
+view-lock = The isolator locked, the tag with its name and time to be read.
+view-part = The whole part on a plain ground, worn side up.

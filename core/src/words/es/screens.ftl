@@ -476,3 +476,17 @@ acid-reason-weak-and-short = Solo flojo, frío y poco tiempo.
 
 charge-low = La batería del teléfono está al { $percent } %. Cárguelo antes de echar el ácido. Si se apaga, la alarma no puede avisarle.
 charge-low-times = La batería del teléfono está al { $percent } %. Cárguelo primero. Si empieza ahora, escriba en el cubo: no sacar antes de las { $least }, fuera a las { $most } como muy tarde.
+
+## What a drawing shows
+
+view-plate = Las cuatro esquinas de la placa están en la imagen y el número de serie se puede leer.
+view-face = La cara entera vista de frente, de borde a borde, sin reflejos.
+view-wiring = La tapa abierta con todas las bornas, tan nítida que se siga cada cable.
+view-display = La pantalla llena la imagen y sus cifras se pueden leer.
+view-whole = La unidad entera de frente, con algo de lo que la rodea.
+view-feet = Las dos patas con tornillos y tacos, y el suelo debajo.
+view-surface = El punto de cerca y nítido, con una regla al lado.
+view-hoses = Las dos conexiones, las dos mangueras y el cubo en una imagen.
+view-strip = La tira junto a su escala, con luz de día, antes de que se seque.
+view-lock = El seccionador con candado y la etiqueta con nombre y hora legibles.
+view-part = La pieza entera sobre un fondo liso, con el lado gastado arriba.
