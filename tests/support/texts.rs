@@ -80,6 +80,32 @@ impl Keys {
     }
 }
 
+/// Every text on a screen that is for people.
+#[must_use]
+pub fn all(screen: &Screen) -> Vec<String> {
+    fn gather(value: &Value, texts: &mut Vec<String>) {
+        match value {
+            Value::String(text) => texts.push(text.clone()),
+            Value::Array(values) => values.iter().for_each(|value| gather(value, texts)),
+            Value::Object(fields) => {
+                let people = fields.iter().filter(|(name, _)| !MACHINE.contains(&name.as_str()));
+                people.for_each(|(_, value)| gather(value, texts));
+            }
+            _ => {}
+        }
+    }
+    let mut texts = Vec::new();
+    gather(&serde_json::to_value(screen).unwrap_or(Value::Null), &mut texts);
+    texts
+}
+
+/// The words of a text that have a letter of the plain alphabet.
+pub fn readable(text: &str) -> impl Iterator<Item = String> + '_ {
+    text.split(|letter: char| !letter.is_alphanumeric())
+        .filter(|word| word.contains(|letter: char| letter.is_ascii_alphabetic()))
+        .map(str::to_owned)
+}
+
 /// Lower case with hyphens, as keys are written.
 fn is_keylike(word: &str) -> bool {
     word.contains('-')

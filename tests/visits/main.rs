@@ -8,6 +8,7 @@ mod mechanics;
 mod no_room;
 mod packs;
 mod photographs;
+mod pseudo;
 mod refusals;
 mod results;
 mod round;

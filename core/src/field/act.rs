@@ -15,7 +15,7 @@ use crate::store::{Commit, NewEffect};
 use crate::visit::decide::{Decision, Refusal, decide};
 use crate::visit::event::{Body, Severity, sha256};
 use crate::visit::state::Visit;
-use crate::words::{LANGUAGES, Words};
+use crate::words::{Words, is_spoken};
 
 impl Desk {
     pub(super) fn act(&mut self, action_id: &str, action: &Action, now: &Now) -> Result<Turn, DoorError> {
@@ -82,7 +82,7 @@ impl Desk {
 
     fn set(&mut self, setting: &str, value: &str, now: &Now) -> Result<Turn, DoorError> {
         match (setting, value) {
-            ("language", language) if LANGUAGES.contains(&language) => {
+            ("language", language) if is_spoken(language) => {
                 self.words = words_for(language, self.seat.as_ref().map(|seat| seat.pack.as_ref()))?;
             }
             ("units", "metric" | "us") => self.units = units_of(Some(value)),

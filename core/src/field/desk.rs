@@ -19,7 +19,7 @@ use crate::sync::Sender;
 use crate::visit::decide::{Circumstances, Refusal, decide};
 use crate::visit::event::hex;
 use crate::visit::state::Visit;
-use crate::words::{LANGUAGES, Words};
+use crate::words::{Words, is_spoken};
 
 pub(super) struct Desk {
     pub(super) store: Store,
@@ -63,7 +63,7 @@ impl Seat {
 
 impl Desk {
     pub(super) fn new(store: Store, setup: &Setup) -> Result<Desk, DoorError> {
-        let spoken = |language: &String| LANGUAGES.contains(&language.as_str());
+        let spoken = |language: &String| is_spoken(language);
         let language = store
             .setting("language")?
             .or_else(|| setup.language.clone())

@@ -2,6 +2,7 @@
 
 pub mod number;
 
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 
 use fluent_bundle::concurrent::FluentBundle;
@@ -10,6 +11,21 @@ use unic_langid::LanguageIdentifier;
 
 /// The languages that the core speaks.
 pub const LANGUAGES: &[&str] = &["en", "es"];
+
+/// English in letters that no one writes: whatever stays readable on a screen does not come from Fluent. For looking through
+/// screens; a private-use tag (RFC 5646, 2.2.1) that no list offers.
+pub const PSEUDO: &str = "qps";
+
+/// Whether the core can speak it.
+#[must_use]
+pub fn is_spoken(language: &str) -> bool {
+    language == PSEUDO || LANGUAGES.contains(&language)
+}
+
+/// In which language the words of a language are written.
+fn written_in(language: &str) -> &str {
+    if language == PSEUDO { "en" } else { language }
+}
 
 const OWN: &[(&str, &[&str])] = &[
     (
@@ -63,12 +79,15 @@ impl Words {
     /// # Errors
     /// Where the language is not there or a file cannot be read.
     pub fn new(language: &str, pack: Option<&str>) -> Result<Words, WordsError> {
-        let (language, own) =
-            OWN.iter().find(|(tag, _)| *tag == language).ok_or_else(|| WordsError::Language(language.to_owned()))?;
-        let unreadable = |detail: String| WordsError::Unreadable { language: (*language).to_owned(), detail };
-        let tag: LanguageIdentifier = language.parse().map_err(|_| WordsError::Language((*language).to_owned()))?;
+        let not_there = || WordsError::Language(language.to_owned());
+        let (written, own) = OWN.iter().find(|(tag, _)| *tag == written_in(language)).ok_or_else(not_there)?;
+        let unreadable = |detail: String| WordsError::Unreadable { language: language.to_owned(), detail };
+        let tag: LanguageIdentifier = written.parse().map_err(|_| not_there())?;
         let mut bundle = FluentBundle::new_concurrent(vec![tag]);
         bundle.set_use_isolating(false);
+        if language == PSEUDO {
+            bundle.set_transform(Some(disguised));
+        }
         for text in own.iter().copied().chain(pack) {
             let resource = FluentResource::try_new(text.to_owned())
                 .map_err(|(_, errors)| unreadable(format!("{:?}", errors.first())))?;
@@ -82,7 +101,7 @@ impl Words {
             .filter(|key| key.starts_with("shell-"))
             .map(str::to_owned)
             .collect();
-        Ok(Words { language: (*language).to_owned(), bundle, shell_keys })
+        Ok(Words { language: language.to_owned(), bundle, shell_keys })
     }
 
     /// The language.
@@ -142,4 +161,15 @@ impl Words {
         let text = self.bundle.format_pattern(pattern, Some(&args), &mut errors);
         errors.is_empty().then(|| text.into_owned())
     }
+}
+
+/// Each letter as one that looks like it. Values that are put in stay as they are.
+fn disguised(text: &str) -> Cow<'_, str> {
+    const PLAIN: &str = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ";
+    const OTHER: &str = "áƀçđéƒĝĥíĵķĺḿńóṕɋŕśťúṽŵẋýžÁƁÇĐÉƑĜĤÍĴĶĹḾŃÓṔɊŔŚŤÚṼŴẊÝŽ";
+    let other = |letter: char| {
+        let at = PLAIN.chars().position(|plain| plain == letter)?;
+        OTHER.chars().nth(at)
+    };
+    text.chars().map(|letter| other(letter).unwrap_or(letter)).collect()
 }
