@@ -8,11 +8,11 @@ use coilside_core::id::Letter;
 use coilside_core::procedure::danger::Danger;
 use coilside_core::procedure::gate::{Passage, allowed};
 use coilside_core::procedure::library::built_in;
-use coilside_core::screen::{Notice, Screen, Tone};
+use coilside_core::screen::{Block, Notice, Screen, Tone};
 use coilside_core::visit::event::Body;
 use coilside_core::visit::fact::{Fact, Value};
 use coilside_core::visit::state::{ExcursionEnd, Mark};
-use coilside_tests::look::{next_step, notice_lines, words};
+use coilside_tests::look::{field_block, next_step, notice_lines, words};
 use coilside_tests::scene::Scene;
 
 fn done(step: &str) -> Action {
@@ -412,4 +412,28 @@ fn a_step_that_may_be_left_out_may_be_left_out_while_its_waiting_time_runs() {
     assert_eq!(turn.screen.notices, []);
     assert!(matches!(scene.run().unwrap().steps.get("run-found"), Some(Mark::Skipped { .. })));
     refused(&mut scene, &Action::Skip { step: "run-found".into() }, Tone::Attention, &["missing-already-done"]);
+}
+
+#[test]
+fn a_serial_number_that_is_not_the_registers_must_be_answered() {
+    let mut scene = Scene::begun(&[]).unwrap();
+    scene.play_until(|screen| field_block(screen, "read:serial").is_some()).unwrap();
+    let question = |screen: &Screen| match field_block(screen, "read:serial") {
+        Some(Block::TextEntry { question, .. }) => question.clone(),
+        other => panic!("{other:?}"),
+    };
+    let asked = scene.enter("read:serial", "AB-1024").unwrap().screen;
+    let told = question(&asked).unwrap();
+    assert!(told.text.contains("AB-1024") && told.text.contains("AB-1042"), "{told:?}");
+    assert!(!scene.run().unwrap().readings.contains_key("serial"), "nothing is taken before the answer");
+    // A question that was open when the device died is still open.
+    assert!(question(&scene.reopen().unwrap().screen).is_some());
+    // Plates write hyphens and letters as they like.
+    let same = scene.enter("read:serial", "ab 1042").unwrap().screen;
+    assert!(question(&same).is_none());
+    assert!(!scene.run().unwrap().readings["serial"].unusual);
+    scene.enter("read:serial", "AB-1024").unwrap();
+    scene.act(&Action::Confirm { field: "read:serial".into() }).unwrap();
+    let taken = scene.run().unwrap().readings["serial"].clone();
+    assert_eq!((taken.value.as_str(), taken.unusual), ("AB-1024", true), "the record says that it is another one");
 }

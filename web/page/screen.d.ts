@@ -25,11 +25,14 @@ export type ChoiceBlock = {
 };
 export type NumberBlock = {
   block: 'number'; field: string; label: string; unit: string; text: string; hint: string;
-  before: string | null; problem: string | null; question: { text: string; confirm: Button } | null;
+  before: string | null; problem: string | null; question: Question | null;
   taken: string | null; could_not: Button | null;
 };
+/** What was typed is asked back. */
+export type Question = { text: string; confirm: Button };
 export type TextEntryBlock = {
   block: 'text-entry'; field: string; label: string; text: string; lines: number; problem: string | null;
+  question: Question | null;
 };
 /** Points lie in a box four wide and three high, 0…1, upwards. */
 export type Drawing = { text: string; lines: { points: { x: number; y: number }[]; wanted: boolean }[] };

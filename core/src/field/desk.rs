@@ -55,6 +55,12 @@ pub(super) struct Seat {
 }
 
 impl Seat {
+    /// The serial number of the unit that is shown, as the register has it.
+    fn serial(&self) -> Option<&str> {
+        let unit = self.assignment.units.iter().find(|unit| unit.letter == self.unit.0)?;
+        Some(unit.serial.trim()).filter(|serial| !serial.is_empty())
+    }
+
     /// What is typed belongs to one unit: two of them have the same fields.
     fn draft_place(&self) -> String {
         format!("{}/{}", self.visit.id, self.unit)
@@ -147,6 +153,7 @@ impl Desk {
             units: self.units,
             now,
             technician: &self.technician,
+            serial: seat.serial(),
             shares: seat.assignment.shares.as_deref(),
         }
     }

@@ -59,7 +59,15 @@ pub enum Block {
         could_not: Option<Button>,
     },
     /// Words to type. Leaving the field sends `Draft` too: the action that needs the words takes them.
-    TextEntry { field: String, label: String, text: String, lines: u8, problem: Option<String> },
+    TextEntry {
+        field: String,
+        label: String,
+        text: String,
+        lines: u8,
+        problem: Option<String>,
+        /// What was typed is asked back: the question, to be answered by `Confirm` or by other words.
+        question: Option<Question>,
+    },
     /// A photograph that is wanted. Pressing the button sends `press`.
     Shot {
         slot: String,

@@ -55,13 +55,11 @@ pub(super) fn reading(view: &View<'_>, visit: &VisitView<'_>, id: &str) -> Optio
             press: Action::Go { to: format!("why:{field}") },
             hold: false,
         });
-    if reading.quantity == Quantity::Text {
-        return Some(Block::TextEntry { field, label, text, lines: 1, problem });
-    }
     let (problem, question) = match refusal {
-        Some(Refusal::Unusual { .. }) => {
+        Some(Refusal::Unusual { .. } | Refusal::OtherUnit { .. }) => {
+            let other = matches!(refusal, Some(Refusal::OtherUnit { .. }));
             let confirm = Button {
-                label: words.text("confirm-unusual"),
+                label: words.text(if other { "confirm-other-unit" } else { "confirm-unusual" }),
                 tone: Tone::Plain,
                 press: Action::Confirm { field: field.clone() },
                 hold: false,
@@ -70,6 +68,9 @@ pub(super) fn reading(view: &View<'_>, visit: &VisitView<'_>, id: &str) -> Optio
         }
         _ => (problem, None),
     };
+    if reading.quantity == Quantity::Text {
+        return Some(Block::TextEntry { field, label, text, lines: 1, problem, question });
+    }
     let before = visit
         .assigned()
         .and_then(|unit| unit.history.iter().rfind(|past| past.reading == id))
@@ -114,6 +115,7 @@ pub(super) fn entry(view: &View<'_>, visit: &VisitView<'_>, field: &str, label: 
         text: visit.drafts.get(field).cloned().unwrap_or_default(),
         lines,
         problem,
+        question: None,
     }
 }
 

@@ -101,6 +101,7 @@ pub fn notice_of(refusal: &Refusal, words: &Words, pack: Option<&Pack>, units: U
         Refusal::Number { .. }
         | Refusal::Impossible { .. }
         | Refusal::Unusual { .. }
+        | Refusal::OtherUnit { .. }
         | Refusal::ReadBack { .. }
         | Refusal::Words { .. } => Notice {
             tone: Tone::Attention,
@@ -135,6 +136,9 @@ pub(super) fn problem_of(refusal: &Refusal, words: &Words, pack: Option<&Pack>, 
         }
         Refusal::Unusual { field, from, to } => {
             words.fill("question-unusual", &[("from", &shown(field, from)), ("to", &shown(field, to))])
+        }
+        Refusal::OtherUnit { register, read, .. } => {
+            words.fill("question-other-unit", &[("register", register), ("read", read)])
         }
         Refusal::ReadBack { home, shows, .. } => words.fill("problem-read-back", &[("home", home), ("shows", shows)]),
         Refusal::Words { .. } => words.text("problem-words"),

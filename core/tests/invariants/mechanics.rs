@@ -129,6 +129,7 @@ impl Table {
             units: Units::Metric,
             now: &self.now,
             technician: &self.technician,
+            serial: None,
             shares: self.shares.as_deref(),
         };
         let decision = decide(&self.visit, &action, &around)?;

@@ -28,7 +28,7 @@ fn assignment(pack: &str) -> Assignment {
             unit: "U-A".into(),
             maker: "Invented".into(),
             model: "Model One".into(),
-            serial: "AB-A".into(),
+            serial: String::new(),
             pack: pack.into(),
             ..AssignedUnit::default()
         }],

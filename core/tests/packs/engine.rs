@@ -92,6 +92,7 @@ impl<'a> Engine<'a> {
             units: Units::Metric,
             now: &self.now,
             technician: &Technician::default(),
+            serial: None,
             shares: None,
         };
         let decision = decide(&self.visit, action, &around)?;

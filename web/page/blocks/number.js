@@ -44,14 +44,7 @@ export function number(block, ui) {
       h('button', { type: 'button', class: 'button sign-key', 'aria-label': say('shell-sign'), on: { click: () => turnSign(id) } }, '±'),
     ),
     problemLine(block.problem, `${id}-problem`),
-    block.question
-      ? h(
-          'div',
-          { class: 'question', role: 'group', 'aria-labelledby': `${id}-question` },
-          h('p', { id: `${id}-question` }, glyph('attention'), h('span', null, block.question.text)),
-          pressable(block.question.confirm, ui),
-        )
-      : null,
+    question(block.question, id, ui),
     h(
       'div',
       { class: 'beside' },
@@ -79,7 +72,7 @@ export function textEntry(block, ui) {
       id, rows: many ? block.lines : null, type: many ? null : 'text', autocomplete: 'off',
       value: ui.fields.text(block.field, block.text),
       'aria-invalid': block.problem ? 'true' : null,
-      'aria-describedby': block.problem ? `${id}-problem` : null,
+      'aria-describedby': block.problem ? `${id}-problem` : block.question ? `${id}-question` : null,
       on: {
         /** @param {Event} event */
         input: (event) => ui.fields.typed(block.field, valueOf(event)),
@@ -92,6 +85,18 @@ export function textEntry(block, ui) {
       },
     }),
     problemLine(block.problem, `${id}-problem`),
+    question(block.question, id, ui),
+  );
+}
+
+/** What was typed is asked back. @param {import('../screen').Question | null} asked @param {string} id @param {Ui} ui */
+function question(asked, id, ui) {
+  if (!asked) return null;
+  return h(
+    'div',
+    { class: 'question', role: 'group', 'aria-labelledby': `${id}-question` },
+    h('p', { id: `${id}-question` }, glyph('attention'), h('span', null, asked.text)),
+    pressable(asked.confirm, ui),
   );
 }
 

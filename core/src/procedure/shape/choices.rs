@@ -87,4 +87,5 @@ pub const READING_ROLES: &[&str] = &[
     "capacitor",
     "capacitor-label",
     "tap-hot",
+    "serial",
 ];

@@ -102,7 +102,11 @@ static READING: Shape = Shape {
             Kind::NameOf("reading"),
             "The reading of the same thing as found, where this one is 'as left'.",
         ),
-        may("role", Kind::Role(READING_ROLES), "Its part in a computation of the core."),
+        may(
+            "role",
+            Kind::Role(READING_ROLES),
+            "Its part in a computation of the core, or what the core compares it with.",
+        ),
         may("preset", Kind::Decimal, "What is used until another value is read: the label values of mixes."),
         may("optional", Kind::Flag, "May be left out without a word."),
     ],

@@ -9,6 +9,8 @@ use crate::words::number;
 
 /// The longest text of a read-off, characters.
 const TEXT_MAX: usize = 200;
+/// The role of the reading that is compared with the register.
+const SERIAL_ROLE: &str = "serial";
 
 fn find<'a>(field: &str, around: &Circumstances<'a>) -> Result<&'a Reading, Refusal> {
     field
@@ -30,7 +32,11 @@ pub(super) fn enter(
         if text.is_empty() {
             return Err(Refusal::Words { field: field.to_owned() });
         }
-        (text, false)
+        let other = other_unit(reading, field, &text, around.serial);
+        if let Some(refusal) = other.clone().filter(|_| !confirmed) {
+            return Err(refusal);
+        }
+        (text, other.is_some())
     } else {
         number_in(reading, field, typed, confirmed, around.units)?
     };
@@ -61,6 +67,20 @@ pub(super) fn enter(
         }],
         used: vec![field.to_owned()],
         ..Decision::default()
+    })
+}
+
+/// Whether a serial number is another one than the register's. Only letters and digits count: plates write the rest as they
+/// like.
+fn other_unit(reading: &Reading, field: &str, read: &str, register: Option<&str>) -> Option<Refusal> {
+    let bare = |text: &str| -> String {
+        text.chars().filter(|sign| sign.is_alphanumeric()).flat_map(char::to_uppercase).collect()
+    };
+    let register = register.filter(|_| reading.role.as_deref() == Some(SERIAL_ROLE))?;
+    (bare(register) != bare(read)).then(|| Refusal::OtherUnit {
+        field: field.to_owned(),
+        register: register.to_owned(),
+        read: read.to_owned(),
     })
 }
 

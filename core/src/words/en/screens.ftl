@@ -128,6 +128,8 @@ problem-impossible = That cannot be. Write a value from { $least } to { $most }.
 problem-words = Write a few words.
 problem-read-back = It shows { $shows }; before the work it was { $home }. Set it back and read again, or say below why it is right so. Must it stay away: say that instead.
 problem-choose = Choose one.
+confirm-other-unit = Keep it: it is this unit
+question-other-unit = The plate says { $read }, the register { $register }. Is it the right unit? If not, do not begin: ask the office.
 question-unusual = Mostly it lies between { $from } and { $to }. Is it so?
 
 ## Photographs

@@ -128,6 +128,8 @@ problem-impossible = No puede ser. Escriba un valor de { $least } a { $most }.
 problem-words = Escriba unas palabras.
 problem-read-back = Muestra { $shows }; antes del trabajo era { $home }. Vuelva a ponerlo y lea otra vez, o diga abajo por qué está bien así. Si debe quedar cambiado, dígalo allí.
 problem-choose = Elija una opción.
+confirm-other-unit = Dejarlo: es esta unidad
+question-other-unit = La placa dice { $read }; el registro, { $register }. ¿Es la unidad correcta? Si no lo es, no empiece: pregunte a la oficina.
 question-unusual = Casi siempre está entre { $from } y { $to }. ¿Es así?
 
 ## Fotografías
