@@ -7,6 +7,8 @@
 
 mod decode;
 mod exif;
+#[cfg(test)]
+mod hostile;
 mod intake;
 mod judge;
 mod kind;

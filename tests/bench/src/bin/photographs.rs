@@ -2,7 +2,7 @@
 //! in the folder given, taken in as at the door, and answered with a line of JSON: what it tells, or why it was refused; the
 //! nanoseconds that it took from the file to stored, judged and previewed; and the most memory that the process held so far.
 //!
-//! `photographs_for_python FOLDER [UTC_MS OFFSET_MIN] <names`
+//! `photographs FOLDER [UTC_MS OFFSET_MIN] <names`
 
 use std::error::Error;
 use std::io::Write as _;
@@ -13,7 +13,6 @@ use coilside_core::now::Now;
 use coilside_core::store::shelf::FolderShelf;
 use serde_json::json;
 
-#[allow(clippy::disallowed_methods, reason = "a bench reads the clock")]
 fn main() -> Result<(), Box<dyn Error>> {
     let words: Vec<String> = std::env::args().skip(1).collect();
     let [folder, rest @ ..] = words.as_slice() else { return Err("which folder?".into()) };
