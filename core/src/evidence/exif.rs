@@ -2,7 +2,7 @@
 
 use std::io::Cursor;
 
-use ::exif::{In, Reader, Tag, Value};
+use ::exif::{In, Rational, Reader, Tag, Value};
 use chrono::{DateTime, FixedOffset, NaiveDateTime};
 
 /// What EXIF tells. Absent is absent: nothing is guessed here.
@@ -35,7 +35,9 @@ fn parse_offset(text: &str) -> Option<FixedOffset> {
         _ => return None,
     };
     let (hours, minutes) = rest.split_once(':')?;
-    let (hours, minutes): (i32, i32) = (hours.parse().ok()?, minutes.parse().ok()?);
+    let (hours, minutes): (u8, u8) = (hours.parse().ok()?, minutes.parse().ok()?);
+    // No place on Earth is further from UTC than 14 hours.
+    let (hours, minutes) = (hours <= 14 && minutes < 60).then(|| (i32::from(hours), i32::from(minutes)))?;
     FixedOffset::east_opt(sign * (hours * 3600 + minutes * 60))
 }
 
@@ -54,16 +56,23 @@ pub(super) fn read(bytes: &[u8]) -> Told {
         let first = lines.first()?;
         Some(String::from_utf8_lossy(first).trim_matches(['\0', ' ']).chars().take(40).collect::<String>())
     };
-    let degrees = |tag, sign_tag, negative: &str, most: f64| {
+    let degrees = |tag, sign_tag, [positive, negative]: [&str; 2], most: f64| {
         let field = parsed.get_field(tag, In::PRIMARY)?;
         let Value::Rational(parts) = &field.value else { return None };
-        let mut parts = parts.iter().map(|part| if part.denom == 0 { 0.0 } else { part.to_f64() });
-        let value = parts.next()? + parts.next().unwrap_or(0.0) / 60.0 + parts.next().unwrap_or(0.0) / 3600.0;
-        let sign = if text(sign_tag)?.eq_ignore_ascii_case(negative) { -1.0 } else { 1.0 };
-        (value.is_finite() && value <= most).then_some(sign * value)
+        if parts.first()?.denom == 0 {
+            return None;
+        }
+        let mut parts = parts.iter().map(part);
+        let degrees = parts.next()??;
+        let (minutes, seconds) = (parts.next().unwrap_or(Some(0.0))?, parts.next().unwrap_or(Some(0.0))?);
+        let value = degrees + minutes / 60.0 + seconds / 3600.0;
+        let side = text(sign_tag)?;
+        let sign = if side.eq_ignore_ascii_case(positive) { 1.0 } else { -1.0 };
+        let known = sign > 0.0 || side.eq_ignore_ascii_case(negative);
+        (known && minutes <= 60.0 && seconds <= 60.0 && value <= most).then_some(sign * value)
     };
-    let latitude = degrees(Tag::GPSLatitude, Tag::GPSLatitudeRef, "S", 90.0);
-    let longitude = degrees(Tag::GPSLongitude, Tag::GPSLongitudeRef, "W", 180.0);
+    let latitude = degrees(Tag::GPSLatitude, Tag::GPSLatitudeRef, ["N", "S"], 90.0);
+    let longitude = degrees(Tag::GPSLongitude, Tag::GPSLongitudeRef, ["E", "W"], 180.0);
     Told {
         orientation: parsed
             .get_field(Tag::Orientation, In::PRIMARY)
@@ -72,7 +81,18 @@ pub(super) fn read(bytes: &[u8]) -> Told {
             .unwrap_or(0),
         taken: text(Tag::DateTimeOriginal).unwrap_or_default(),
         offset: text(Tag::OffsetTimeOriginal).unwrap_or_default(),
-        place: latitude.zip(longitude),
+        // Cameras without a fix write zeros: nobody services anything where the equator crosses Greenwich's meridian.
+        place: latitude.zip(longitude).filter(|place| *place != (0.0, 0.0)),
+    }
+}
+
+/// One part of a place. Nothing over nothing is how some cameras write a part that they leave out; anything else over
+/// nothing is no number, and then there is no place.
+fn part(part: &Rational) -> Option<f64> {
+    match (part.num, part.denom) {
+        (0, 0) => Some(0.0),
+        (_, 0) => None,
+        _ => Some(part.to_f64()),
     }
 }
 

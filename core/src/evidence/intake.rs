@@ -1,19 +1,18 @@
 //! Intake: from a file that a camera left to an original on the shelf with its preview and what it tells.
 
-use std::io::Cursor;
+use sha2::{Digest as _, Sha256};
 
-use image::codecs::jpeg::JpegEncoder;
-use image::metadata::Orientation;
-use image::{DynamicImage, ImageFormat, ImageReader, Limits};
-use uom::si::length::meter;
-
+use super::decode::{Decoded, decode};
 use super::exif::{self, Told};
+use super::judge::judge;
+use super::kind::kind;
+use super::look::{Look, look_at};
+use super::preview;
 use crate::effect::PlaceFix;
 use crate::id::Digest;
 use crate::now::Now;
-use crate::science::place::{Place, distance};
 use crate::store::shelf::{Shelf, ShelfError};
-use crate::visit::event::{PhotoFacts, PhotoFlag, sha256};
+use crate::visit::event::{PhotoFacts, PhotoFlag, hex, sha256};
 
 /// The largest file taken, bytes.
 pub const PHOTO_BYTES_MAX: u64 = 60_000_000;
@@ -21,12 +20,6 @@ pub const PHOTO_BYTES_MAX: u64 = 60_000_000;
 pub const PHOTO_PIXELS_MAX: u64 = 100_000_000;
 /// The longer side of a preview, pixels.
 const PREVIEW_SIDE: u32 = 1600;
-/// Camera and phone may differ by this much, milliseconds.
-const TIME_DIFFERS_MS: i64 = 10 * 60_000;
-
-/// The doubt of a place that a camera writes, which tells none itself, metres. Common practice, no source: a fix under
-/// eaves or beside a wall is taken as good to 50 m.
-const CAMERA_PLACE_DOUBT_M: f64 = 50.0;
 
 /// A photograph that is on the shelf and ready to enter the log.
 #[derive(Clone, Debug, PartialEq)]
@@ -77,12 +70,16 @@ pub fn prepare(shelf: &dyn Shelf, name: &str, place: Option<&PlaceFix>, now: &No
     if bytes_long > PHOTO_BYTES_MAX {
         return Err(IntakeError::TooLong { bytes: bytes_long });
     }
-    let bytes = shelf.read_incoming(name)?;
-    let (mut prepared, preview) = look(&bytes, place, now)?;
+    let mut bytes = Vec::with_capacity(bytes_long as usize);
+    let mut hash = Sha256::new();
+    shelf.read_incoming(name, &mut |part| {
+        hash.update(part);
+        bytes.extend_from_slice(part);
+    })?;
+    let (prepared, preview) = examined(&bytes, hex(&hash.finalize()), place, now)?;
     shelf.keep_original(&prepared.digest, &bytes)?;
-    match preview {
-        Some(preview) => shelf.keep_preview(&prepared.digest, &preview)?,
-        None => prepared.flags.push(PhotoFlag::NoPreview),
+    if let Some(preview) = preview {
+        shelf.keep_preview(&prepared.digest, &preview)?;
     }
     Ok(prepared)
 }
@@ -92,58 +89,35 @@ pub fn prepare(shelf: &dyn Shelf, name: &str, place: Option<&PlaceFix>, now: &No
 /// # Errors
 /// Where the bytes are no whole picture of a kind and size that is taken.
 pub fn look(bytes: &[u8], place: Option<&PlaceFix>, now: &Now) -> Result<(Prepared, Option<Vec<u8>>), IntakeError> {
+    examined(bytes, sha256(bytes), place, now)
+}
+
+fn examined(
+    bytes: &[u8],
+    digest: Digest,
+    place: Option<&PlaceFix>,
+    now: &Now,
+) -> Result<(Prepared, Option<Vec<u8>>), IntakeError> {
     if bytes.is_empty() {
         return Err(IntakeError::Empty);
     }
-    let (media, picture) = match image::guess_format(bytes) {
-        Ok(format @ (ImageFormat::Jpeg | ImageFormat::Png | ImageFormat::WebP)) => {
-            (format.to_mime_type(), Some(decode(bytes, format)?))
-        }
-        _ if is_heic(bytes) => ("image/heic", None),
-        _ => return Err(IntakeError::NotAPicture),
-    };
+    let kind = kind(bytes).ok_or(IntakeError::NotAPicture)?;
     let told = exif::read(bytes);
-    let (width, height) = picture.as_ref().map_or((0, 0), |picture| (picture.width(), picture.height()));
-    let prepared = Prepared {
-        digest: sha256(bytes),
-        bytes: bytes.len() as u64,
-        media: media.to_owned(),
-        facts: facts(&told, width, height, place),
-        flags: flags(&told, place, now),
-    };
-    let preview = picture.map(|picture| preview(picture, &told)).transpose()?;
-    Ok((prepared, preview))
-}
-
-fn decode(bytes: &[u8], format: ImageFormat) -> Result<DynamicImage, IntakeError> {
-    let damaged = |error: image::ImageError| IntakeError::Damaged { detail: error.to_string() };
-    let (width, height) = ImageReader::with_format(Cursor::new(bytes), format).into_dimensions().map_err(damaged)?;
-    if u64::from(width) * u64::from(height) > PHOTO_PIXELS_MAX {
-        return Err(IntakeError::TooLarge { width, height });
+    let Decoded { size, picture } = decode(bytes, &kind, PREVIEW_SIDE)?;
+    let fitted = picture.and_then(|picture| picture.fitted(PREVIEW_SIDE, told.orientation));
+    let look = fitted.as_ref().and_then(|picture| look_at(&picture.y));
+    let damaged = |detail| IntakeError::Damaged { detail };
+    let preview = fitted.as_ref().map(preview::jpeg).transpose().map_err(damaged)?;
+    let mut flags = judge(&told, look.as_ref(), place, now);
+    if preview.is_none() {
+        flags.push(PhotoFlag::NoPreview);
     }
-    if format == ImageFormat::Jpeg && !ends_like_a_jpeg(bytes) {
-        // The decoder fills what is missing with grey: evidence must not.
-        return Err(IntakeError::Damaged { detail: "it breaks off before its end".into() });
-    }
-    let mut reader = ImageReader::with_format(Cursor::new(bytes), format);
-    let mut limits = Limits::default();
-    limits.max_alloc = Some(PHOTO_PIXELS_MAX * 8);
-    reader.limits(limits);
-    reader.decode().map_err(damaged)
+    let media = kind.media().to_owned();
+    let facts = facts(&told, size, place, look);
+    Ok((Prepared { digest, bytes: bytes.len() as u64, media, facts, flags }, preview))
 }
 
-/// The end-of-image marker lies in the last bytes; phones append little after it, and some a second picture.
-fn ends_like_a_jpeg(bytes: &[u8]) -> bool {
-    bytes.windows(2).rev().take(1 << 16).any(|pair| pair == [0xff, 0xd9])
-}
-
-fn is_heic(bytes: &[u8]) -> bool {
-    bytes.get(4..12).is_some_and(|box_| {
-        matches!(box_, b"ftypheic" | b"ftypheix" | b"ftypmif1" | b"ftypmsf1" | b"ftyphevc" | b"ftypheim")
-    })
-}
-
-fn facts(told: &Told, width: u32, height: u32, place: Option<&PlaceFix>) -> PhotoFacts {
+fn facts(told: &Told, (width, height): (u32, u32), place: Option<&PlaceFix>, look: Option<Look>) -> PhotoFacts {
     PhotoFacts {
         width,
         height,
@@ -154,48 +128,18 @@ fn facts(told: &Told, width: u32, height: u32, place: Option<&PlaceFix>) -> Phot
         phone_place: place
             .map(|place| format!("{:.5} {:.5} {:.0}", place.latitude_deg, place.longitude_deg, place.accuracy_m))
             .unwrap_or_default(),
+        look,
+        at_site: None,
     }
-}
-
-fn flags(told: &Told, place: Option<&PlaceFix>, now: &Now) -> Vec<PhotoFlag> {
-    let mut flags = Vec::new();
-    match told.utc_ms(now.offset_min) {
-        None => flags.push(PhotoFlag::NoTime),
-        Some(taken_ms) if (taken_ms - now.utc_ms).abs() > TIME_DIFFERS_MS => flags.push(PhotoFlag::TimeDiffers),
-        Some(_) => {}
-    }
-    if told.place.zip(place).is_some_and(|(camera, phone)| are_apart(camera, phone)) {
-        flags.push(PhotoFlag::PlaceDiffers);
-    }
-    flags
-}
-
-/// Do the camera's place and the phone's lie further apart than their doubt?
-fn are_apart((latitude, longitude): (f64, f64), phone: &PlaceFix) -> bool {
-    let here = Place { latitude: phone.latitude_deg, longitude: phone.longitude_deg };
-    distance(Place { latitude, longitude }, here)
-        .is_ok_and(|apart| apart.get::<meter>() > phone.accuracy_m.max(0.0) + CAMERA_PLACE_DOUBT_M)
-}
-
-fn preview(picture: DynamicImage, told: &Told) -> Result<Vec<u8>, IntakeError> {
-    let mut small = if picture.width().max(picture.height()) > PREVIEW_SIDE {
-        picture.thumbnail(PREVIEW_SIDE, PREVIEW_SIDE)
-    } else {
-        picture
-    };
-    let orientation = u8::try_from(told.orientation).ok().and_then(Orientation::from_exif);
-    if let Some(orientation) = orientation {
-        small.apply_orientation(orientation);
-    }
-    let mut bytes = Vec::new();
-    JpegEncoder::new_with_quality(&mut bytes, 82)
-        .encode_image(&small.to_rgb8())
-        .map_err(|error| IntakeError::Damaged { detail: error.to_string() })?;
-    Ok(bytes)
 }
 
 #[cfg(test)]
 mod tests {
+    use std::io::Cursor;
+
+    use image::ImageFormat;
+    use image::codecs::jpeg::JpegEncoder;
+
     use super::*;
 
     fn now() -> Now {
@@ -222,23 +166,6 @@ mod tests {
     }
 
     #[test]
-    fn a_camera_that_was_elsewhere_than_the_phone_is_flagged_and_one_beside_it_is_not() {
-        let phone = PlaceFix { latitude_deg: 50.0, longitude_deg: 8.0, accuracy_m: 10.0, age_ms: 0 };
-        let flagged = |latitude| {
-            let told = Told { place: Some((latitude, 8.0)), ..Told::default() };
-            flags(&told, Some(&phone), &now()).contains(&PhotoFlag::PlaceDiffers)
-        };
-        // A degree of latitude is 111.2 km at 50 degrees north: from memory of WGS 84.
-        assert!(!flagged(50.0 + 40.0 / 111_200.0), "40 m lie within the doubt");
-        assert!(flagged(50.0 + 100.0 / 111_200.0), "100 m do not");
-        let nowhere = Told::default();
-        assert!(
-            !flags(&nowhere, Some(&phone), &now()).contains(&PhotoFlag::PlaceDiffers),
-            "no place is no disagreement"
-        );
-    }
-
-    #[test]
     fn an_empty_file_is_refused_by_name() {
         assert!(matches!(look(&[], None, &now()), Err(IntakeError::Empty)));
     }
@@ -255,23 +182,23 @@ mod tests {
         assert!(matches!(look(cut, None, &now()), Err(IntakeError::Damaged { .. })));
     }
 
+    /// The pure decoder fills the gap with grey and says nothing.
+    #[cfg(feature = "turbo")]
+    #[test]
+    fn what_is_missing_before_the_end_marker_is_not_made_up() {
+        let bytes = jpeg(640, 480);
+        let mended = [&bytes[..bytes.len() / 2], &[0xff, 0xd9]].concat();
+        assert!(matches!(look(&mended, None, &now()), Err(IntakeError::Damaged { .. })));
+    }
+
     #[test]
     fn too_many_pixels_are_refused_before_decoding() {
         // A PNG header that claims 20000 × 20000 pixels, and nothing behind it.
         let mut png = Vec::new();
-        image::codecs::png::PngEncoder::new(&mut png);
         image::DynamicImage::new_luma8(1, 1).write_to(&mut Cursor::new(&mut png), ImageFormat::Png).unwrap();
         let width = 20_000_u32.to_be_bytes();
         png[16..20].copy_from_slice(&width);
         png[20..24].copy_from_slice(&width);
-        let crc = crc32(&png[12..29]);
-        png[29..33].copy_from_slice(&crc.to_be_bytes());
         assert!(matches!(look(&png, None, &now()), Err(IntakeError::TooLarge { width: 20_000, .. })));
-    }
-
-    fn crc32(bytes: &[u8]) -> u32 {
-        !bytes.iter().fold(!0_u32, |crc, byte| {
-            (0..8).fold(crc ^ u32::from(*byte), |crc, _| (crc >> 1) ^ (0xedb8_8320 & (crc & 1).wrapping_neg()))
-        })
     }
 }

@@ -3,9 +3,11 @@
 use super::chain::chain;
 use super::{DoorError, Field, effect_of, incoming_name};
 use crate::effect::{Outcome, PlaceFix, Request};
-use crate::evidence::{IntakeError, Prepared, prepare};
+use crate::evidence::{Around, IntakeError, Prepared, prepare};
 use crate::id::{Letter, Slot, VisitId};
 use crate::now::Now;
+use crate::round::Assignment;
+use crate::science::place::Place;
 use crate::screen::{Notice, Tone, Turn};
 use crate::store::Commit;
 use crate::store::shelf::Shelf as _;
@@ -88,7 +90,15 @@ impl Field {
             bodies.extend(lapses(&seat.visit, now));
             // A late one is kept without a place: the person may have taken another in between.
             let slot = if late { &Slot::default() } else { &came.slot };
-            bodies.extend(photo_events(&seat.visit, &came.unit, slot, prepared));
+            let around = Around {
+                visit: &seat.visit,
+                unit: &came.unit,
+                slot,
+                before: seat.pack.pack.shot(slot.as_str()).and_then(|shot| shot.before.as_ref()),
+                site: site_of(&seat.assignment),
+                now,
+            };
+            bodies.extend(photo_events(prepared, &around));
         }
         let (state, events) = chain(seat.visit.clone(), bodies, now)?;
         desk.store.commit(&Commit {
@@ -118,6 +128,12 @@ impl Field {
         self.shelf.set_aside(name)?;
         Ok(())
     }
+}
+
+/// The site's place; a register that has none says 0 and 0.
+fn site_of(assignment: &Assignment) -> Option<Place> {
+    let place = Place { latitude: assignment.site.latitude_deg, longitude: assignment.site.longitude_deg };
+    (place.latitude != 0.0 || place.longitude != 0.0).then_some(place)
 }
 
 fn reason(error: &IntakeError) -> &'static str {

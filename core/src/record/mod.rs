@@ -2,6 +2,7 @@
 
 pub mod names;
 pub mod notes;
+pub mod photo;
 pub mod results;
 pub mod seal;
 pub mod summary;

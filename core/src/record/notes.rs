@@ -1,8 +1,9 @@
 //! What stands in the record beside its gaps: a label that contradicts itself, an instrument whose calibration lapsed, a
-//! setting that was brought back to something else. None of it makes the record incomplete.
+//! setting that was brought back to something else, a photograph that shows little or not this place. None of it makes the record incomplete.
 
 use std::collections::BTreeSet;
 
+use super::photo::{flag_words, is_noted};
 use crate::procedure::measure::{Units, jug, scales};
 use crate::procedure::mixing::{Concentrate, MixNote};
 use crate::visit::state::{ExcursionEnd, Run};
@@ -36,7 +37,19 @@ pub fn notes(run: &Run, units: Units, words: &Words) -> Vec<String> {
             [("setting", name.as_str()), ("home", &excursion.home), ("shows", shows), ("reason", answered.as_str())];
         (!answered.is_empty()).then(|| words.fill("excursion-home-differs", &parts))
     });
-    lapsed.chain(mixes).chain(settings).collect()
+    let photos = run.photos.iter().flat_map(|(slot, photos)| {
+        let title = if slot.as_str().is_empty() { "shot-unplaced".to_owned() } else { format!("shot-{slot}") };
+        let title = words.text(&title);
+        // The newest one of a slot counts: a poor one was taken again.
+        let newest = photos.last();
+        newest.into_iter().flat_map(|photo| photo.flags.iter().map(move |flag| (photo, *flag))).filter_map(
+            move |(photo, flag)| {
+                let said = flag_words(photo, flag, units, words);
+                is_noted(flag).then(|| words.fill("note-photo", &[("title", &title), ("flag", &said)]))
+            },
+        )
+    });
+    lapsed.chain(mixes).chain(settings).chain(photos).collect()
 }
 
 /// So much concentrate, as a jug or scales show it.

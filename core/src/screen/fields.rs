@@ -5,8 +5,8 @@ use super::notices::{day_clock, problem_of};
 use super::{Block, Button, ChoiceOption, PhotoView, Question, Tone, View, VisitView};
 use crate::action::Action;
 use crate::procedure::pack::{Quantity, Reading};
+use crate::record::photo::flag_words;
 use crate::visit::decide::Refusal;
-use crate::visit::event::PhotoFlag;
 use crate::visit::state::Photo;
 use crate::words::number;
 
@@ -157,18 +157,9 @@ pub(super) fn shot(view: &View<'_>, visit: &VisitView<'_>, slot: &str) -> Option
 pub(super) fn photo_view(view: &View<'_>, photo: &Photo, title: &str) -> PhotoView {
     let words = view.words;
     let when = day_clock(photo.at.utc_ms, photo.at.offset_min);
-    let flag = |flag: &PhotoFlag| {
-        words.text(match flag {
-            PhotoFlag::TimeDiffers => "flag-time-differs",
-            PhotoFlag::NoTime => "flag-no-time",
-            PhotoFlag::PlaceDiffers => "flag-place-differs",
-            PhotoFlag::SameAsOther => "flag-same-as-other",
-            PhotoFlag::NoPreview => "flag-no-preview",
-        })
-    };
     PhotoView {
         digest: photo.digest.0.clone(),
         caption: words.fill("photo-caption", &[("title", title), ("when", &when)]),
-        flags: photo.flags.iter().map(flag).collect(),
+        flags: photo.flags.iter().map(|flag| flag_words(photo, *flag, view.units, words)).collect(),
     }
 }

@@ -1,7 +1,7 @@
 //! The shelf: where photographs' bytes lie. A folder here; a browser's own file store elsewhere.
 
 use std::fs::{self, File};
-use std::io::{self, Write as _};
+use std::io::{self, Read as _, Write as _};
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicU64, Ordering};
 
@@ -14,11 +14,11 @@ pub trait Shelf: Send + Sync {
     /// # Errors
     /// Where it is not there.
     fn incoming_bytes(&self, name: &str) -> Result<u64, ShelfError>;
-    /// An incoming file's bytes.
+    /// Hands on an incoming file's bytes, part by part as they are read.
     ///
     /// # Errors
     /// Where it cannot be read.
-    fn read_incoming(&self, name: &str) -> Result<Vec<u8>, ShelfError>;
+    fn read_incoming(&self, name: &str, take: &mut dyn FnMut(&[u8])) -> Result<(), ShelfError>;
     /// The names of all incoming files.
     ///
     /// # Errors
@@ -78,6 +78,9 @@ impl ShelfError {
         }
     }
 }
+
+/// Files are read in parts of this many bytes.
+const PART_BYTES: usize = 256 * 1024;
 
 /// Numbers the files that are being written.
 static PARTS: AtomicU64 = AtomicU64::new(0);
@@ -167,8 +170,21 @@ impl Shelf for FolderShelf {
         fs::metadata(path).map(|known| known.len()).map_err(ShelfError::of(name, "found"))
     }
 
-    fn read_incoming(&self, name: &str) -> Result<Vec<u8>, ShelfError> {
-        fs::read(self.incoming_path(name)?).map_err(ShelfError::of(name, "read"))
+    fn read_incoming(&self, name: &str, take: &mut dyn FnMut(&[u8])) -> Result<(), ShelfError> {
+        let path = self.incoming_path(name)?;
+        let mut read = || -> io::Result<()> {
+            let mut file = File::open(&path)?;
+            let mut part = vec![0; PART_BYTES];
+            loop {
+                match file.read(&mut part) {
+                    Ok(0) => return Ok(()),
+                    Ok(count) => take(part.get(..count).unwrap_or_default()),
+                    Err(error) if error.kind() == io::ErrorKind::Interrupted => {}
+                    Err(error) => return Err(error),
+                }
+            }
+        };
+        read().map_err(ShelfError::of(name, "read"))
     }
 
     fn incoming(&self) -> Result<Vec<String>, ShelfError> {

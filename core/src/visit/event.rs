@@ -226,6 +226,45 @@ pub struct PhotoFacts {
     /// The phone's place when it was taken, 'lat lon accuracy_m'.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub phone_place: String,
+    /// What was measured in the picture; none where it is too small or cannot be decoded.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub look: Option<PhotoLook>,
+    /// Where it was taken, beside the site's place; none where one of the two is not known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub at_site: Option<AtSite>,
+}
+
+/// What was measured in a picture.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub struct PhotoLook {
+    /// 125 (smeared) to some 600 (sharp), 0 where nothing is to be seen: `evidence/look.rs` tells how.
+    pub sharpness: u32,
+    /// Pixels that are nearly black, of a thousand.
+    pub dark_permille: u32,
+    /// Pixels that are burnt out, of a thousand.
+    pub blown_permille: u32,
+    /// Mean brightness of eight times eight cells, row after row from the top left, two hexadecimal digits each.
+    pub likeness: String,
+}
+
+/// Where a photograph was taken, beside the site's place.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub struct AtSite {
+    /// `at-site`, `elsewhere` or `too-close-to-call`.
+    pub verdict: String,
+    /// Distance from the site's place, metres.
+    pub apart_m: u32,
+    /// The doubt of that distance, metres.
+    pub doubt_m: u32,
+}
+
+impl AtSite {
+    /// At the site, doubt and all.
+    pub const HERE: &'static str = "at-site";
+    /// Not at the site, doubt and all.
+    pub const ELSEWHERE: &'static str = "elsewhere";
+    /// The doubt reaches across the site's edge.
+    pub const TOO_CLOSE: &'static str = "too-close-to-call";
 }
 
 /// What does not fit together about a photograph. Flagged, never hidden; it never stops the work.
@@ -242,6 +281,24 @@ pub enum PhotoFlag {
     SameAsOther,
     /// The platform had no preview to show.
     NoPreview,
+    /// Smeared, or nothing is to be seen.
+    Blurred,
+    /// Nearly all of it is black.
+    Dark,
+    /// Much of it is burnt out.
+    BlownOut,
+    /// It shows the same as the photograph before the work.
+    SameAsBefore,
+    /// It shows the same as a photograph of another slot.
+    LooksLikeOther,
+    /// The device's wall clock went back since the last event.
+    ClockSetBack,
+    /// Neither camera nor phone told where it was taken, although it was just now.
+    NoPlace,
+    /// It was taken elsewhere than at the site.
+    Elsewhere,
+    /// The place is too uncertain to tell whether that is the site.
+    PlaceUnsure,
 }
 
 /// What is wrong with stored bytes.

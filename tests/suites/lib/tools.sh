@@ -48,6 +48,9 @@ need() {
 need_rust() {
   command -v cargo >/dev/null || cannot "no cargo: install Rust from https://rustup.rs, stable tool chain"
   need cc gcc libc6-dev
+  # libjpeg-turbo is built from its sources; without nasm it would be slow.
+  need cmake cmake
+  need nasm nasm
 }
 
 # need_rust_component CARGO_SUBCOMMAND COMPONENT

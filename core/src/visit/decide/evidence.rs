@@ -2,10 +2,8 @@
 
 use super::{Circumstances, Decision, Refusal};
 use crate::effect::Request;
-use crate::evidence::Prepared;
-use crate::id::{Letter, Slot};
-use crate::visit::event::{Body, PhotoFlag};
-use crate::visit::state::Visit;
+use crate::evidence::{Around, Prepared, judged_beside};
+use crate::visit::event::{Body, PhotoFacts};
 
 pub(super) fn shoot(slot: &str, around: &Circumstances<'_>) -> Result<Decision, Refusal> {
     if !slot.is_empty() && around.pack.shot(slot).is_none() {
@@ -23,20 +21,15 @@ pub(super) fn shoot(slot: &str, around: &Circumstances<'_>) -> Result<Decision, 
 
 /// The events of a photograph that is on the shelf. A visit that is frozen or stopped still takes it: nothing is lost.
 #[must_use]
-pub fn photo_events(visit: &Visit, unit: &Letter, slot: &Slot, prepared: &Prepared) -> Vec<Body> {
-    let mut flags = prepared.flags.clone();
-    let elsewhere =
-        visit.photos().any(|(letter, other, photo)| photo.digest == prepared.digest && (letter, other) != (unit, slot));
-    if elsewhere {
-        flags.push(PhotoFlag::SameAsOther);
-    }
+pub fn photo_events(prepared: &Prepared, around: &Around<'_>) -> Vec<Body> {
+    let (beside, at_site) = judged_beside(prepared, around);
     vec![Body::PhotoTaken {
-        unit: unit.clone(),
-        slot: slot.clone(),
+        unit: around.unit.clone(),
+        slot: around.slot.clone(),
         digest: prepared.digest.clone(),
         bytes: prepared.bytes,
         media: prepared.media.clone(),
-        facts: prepared.facts.clone(),
-        flags,
+        facts: PhotoFacts { at_site, ..prepared.facts.clone() },
+        flags: prepared.flags.iter().copied().chain(beside).collect(),
     }]
 }

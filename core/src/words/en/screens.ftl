@@ -152,6 +152,16 @@ flag-no-time = The picture carries no time of its own.
 flag-place-differs = The camera's place differs from this device's.
 flag-same-as-other = The same picture stands in another place of this visit.
 flag-no-preview = Kept as it is. It cannot be shown here.
+flag-blurred = Blurred, or nothing clear to see in it. Take another if you can.
+flag-dark = Too dark. Take another with more light if you can.
+flag-blown-out = Much of it is burnt out. Take another against less light if you can.
+flag-same-as-before = Shows the same as the photograph before the work.
+flag-looks-like-other = Looks the same as another photograph of this visit.
+flag-clock-set-back = This device's clock went back during the visit.
+flag-no-place = Neither the camera nor this device told where it was taken.
+flag-elsewhere = Taken elsewhere: { $apart } from the site, give or take { $doubt }.
+flag-place-unsure = Too close to call whether it was taken at the site: { $apart } away, give or take { $doubt }.
+note-photo = { $title }: { $flag }
 
 ## Refusals
 

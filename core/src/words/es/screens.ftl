@@ -152,6 +152,16 @@ flag-no-time = La imagen no lleva hora propia.
 flag-place-differs = El lugar de la cámara difiere del de este dispositivo.
 flag-same-as-other = La misma imagen está en otro lugar de esta visita.
 flag-no-preview = Se guarda tal cual. Aquí no se puede mostrar.
+flag-blurred = Movida, o no se ve nada claro en ella. Tome otra si puede.
+flag-dark = Demasiado oscura. Tome otra con más luz si puede.
+flag-blown-out = Gran parte está quemada. Tome otra con menos luz de frente si puede.
+flag-same-as-before = Muestra lo mismo que la fotografía de antes del trabajo.
+flag-looks-like-other = Se ve igual que otra fotografía de esta visita.
+flag-clock-set-back = El reloj de este dispositivo se atrasó durante la visita.
+flag-no-place = Ni la cámara ni este dispositivo indicaron dónde se tomó.
+flag-elsewhere = Tomada en otro lugar: a { $apart } del sitio, con un margen de { $doubt }.
+flag-place-unsure = No se puede decir si se tomó en el sitio: a { $apart } de él, con un margen de { $doubt }.
+note-photo = { $title }: { $flag }
 
 ## Negativas
 

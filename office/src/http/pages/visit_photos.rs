@@ -3,6 +3,8 @@
 use std::collections::BTreeSet;
 
 use coilside_core::id;
+use coilside_core::procedure::measure::Units;
+use coilside_core::record::photo::flag_words;
 use coilside_core::science::place::{Place, distance};
 use coilside_core::visit::event::PhotoFlag;
 use coilside_core::visit::state::{Photo, Run};
@@ -114,7 +116,7 @@ fn figure(words: &Words, record: &Record<'_>, photo: &Photo, title: &str) -> Mar
                     span { (words.fill("office-camera-time", &[("time", &photo.facts.taken)])) }
                 }
                 @for flag in &photo.flags {
-                    @if *flag != PhotoFlag::NoPreview { span.flag { (words.text(flag_key(*flag))) } }
+                    @if *flag != PhotoFlag::NoPreview { span.flag { (flag_words(photo, *flag, Units::Metric, words)) } }
                 }
                 @if here { a href={ "/photos/" (photo.digest) "/original" } { (words.text("office-original")) " (" (size_words(photo.bytes)) ")" } }
                 span.digest title=(photo.digest) { "SHA-256 " (photo.digest.as_str().get(..12).unwrap_or_default()) "…" }
@@ -150,14 +152,4 @@ fn place(words: &Words, record: &Record<'_>, photo: &Photo) -> Option<String> {
     let metres = distance(from, Place { latitude, longitude }).ok()?.value;
     let metres = if metres < 10_000.0 { format!("{metres:.0} m") } else { format!("{:.0} km", metres / 1000.0) };
     Some(words.fill("office-from-site", &[("distance", &metres), ("doubt", &doubt)]))
-}
-
-const fn flag_key(flag: PhotoFlag) -> &'static str {
-    match flag {
-        PhotoFlag::TimeDiffers => "flag-time-differs",
-        PhotoFlag::NoTime => "flag-no-time",
-        PhotoFlag::PlaceDiffers => "flag-place-differs",
-        PhotoFlag::SameAsOther => "flag-same-as-other",
-        PhotoFlag::NoPreview => "flag-no-preview",
-    }
 }
