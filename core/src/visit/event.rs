@@ -166,6 +166,8 @@ pub enum Body {
     SealPrepared { complete: bool, missing: Vec<String> },
     /// Work went on before the signature came.
     SealCancelled {},
+    /// Added after the seal, in the technician's words. It is signed again, over all events with it.
+    AddendumAdded { text: String },
     /// A kind that this version does not know. It stays in the chain and means nothing here.
     #[serde(skip)]
     Unknown { kind: String },
@@ -356,6 +358,7 @@ const KINDS: &[&str] = &[
     "broken-off",
     "seal-prepared",
     "seal-cancelled",
+    "addendum-added",
 ];
 
 /// The end of a chain: what the next event must carry.

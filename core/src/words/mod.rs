@@ -20,6 +20,7 @@ const OWN: &[(&str, &[&str])] = &[
             include_str!("en/round.ftl"),
             include_str!("en/packs.ftl"),
             include_str!("en/shell.ftl"),
+            include_str!("en/record.ftl"),
         ],
     ),
     (
@@ -30,6 +31,7 @@ const OWN: &[(&str, &[&str])] = &[
             include_str!("es/round.ftl"),
             include_str!("es/packs.ftl"),
             include_str!("es/shell.ftl"),
+            include_str!("es/record.ftl"),
         ],
     ),
 ];

@@ -3,6 +3,7 @@
 use coilside_core::action::Action;
 use coilside_core::effect::Outcome;
 use coilside_core::field::DoorError;
+use coilside_core::record::jws::JwsError;
 use coilside_core::record::seal::{self, SealError};
 
 use crate::bench::{Bench, key, public, signature};
@@ -13,7 +14,7 @@ fn a_signature_of_a_foreign_key_seals_nothing_and_the_right_one_still_does() {
     let sign = bench.freeze();
     let events = bench.events();
     let error = bench.done(&sign.id, &signature(&sign, &key(12))).unwrap_err();
-    assert!(matches!(error, DoorError::Seal(SealError::Signature)), "{error:?}");
+    assert!(matches!(error, DoorError::Seal(SealError::Jws(JwsError::Signature))), "{error:?}");
     for nonsense in ["", "no base64 !", "AAAA"] {
         assert!(bench.done(&sign.id, &Outcome::Signature { base64: nonsense.into() }).is_err(), "'{nonsense}'");
     }
@@ -23,7 +24,7 @@ fn a_signature_of_a_foreign_key_seals_nothing_and_the_right_one_still_does() {
     bench.done(&sign.id, &signature(&sign, &key(11))).unwrap();
     let jws = bench.store().seal(&id).unwrap().unwrap();
     seal::matches(&seal::open(&jws, &public(&key(11))).unwrap(), &visit).unwrap();
-    assert!(matches!(seal::open(&jws, &public(&key(12))), Err(SealError::Signature)));
+    assert!(matches!(seal::open(&jws, &public(&key(12))), Err(SealError::Jws(JwsError::Signature))));
 }
 
 #[test]
