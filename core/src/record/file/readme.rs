@@ -1,7 +1,11 @@
 //! `README.txt`: how to verify a record without us. Its words are Fluent's, in every language; its commands are the same in
-//! all of them and stand once, indented by four spaces. A test follows them to the letter.
+//! all of them and stand once, indented by four spaces as nothing else in it is. A test follows them to the letter.
 
 use crate::words::{LANGUAGES, Words, WordsError};
+
+/// Runs the indented lines of the README: one line that every shell takes.
+const RUN: &str =
+    r#"python3 -c "exec(''.join(l[4:] for l in open('README.txt', encoding='utf-8') if l[:4] == '    '))""#;
 
 /// The steps: the name of their words, and their commands. Python 3 with the library jwcrypto from PyPI.
 const STEPS: &[(&str, &str)] = &[
@@ -99,6 +103,8 @@ pub fn text() -> Result<String, WordsError> {
     let words: Vec<Words> = LANGUAGES.iter().map(|language| Words::new(language, None)).collect::<Result<_, _>>()?;
     let all = |key: &str| words.iter().map(|words| words.text(key) + "\n\n").collect::<String>();
     let mut text = all("record-readme") + &all("record-readme-files") + &all("record-readme-how");
+    text.push_str(RUN);
+    text.push_str("\n\n");
     for (name, commands) in STEPS {
         text.push_str(&all(&format!("record-readme-{name}")));
         for line in commands.lines() {

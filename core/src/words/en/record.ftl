@@ -99,9 +99,11 @@ record-readme-how =
     HOW TO DO IT
 
     Unpack the file into an empty folder and open a terminal there. Python 3 is needed, and the library jwcrypto:
-    "pip install jwcrypto". Start Python with "python3 -q", and paste the indented lines of each step, one step after
-    another. A step that holds says so. If one stops with an error, its last line says what was altered.
-    Any other JOSE library does as well: the seals are compact JWS (RFC 7515) signed with ES256.
+    "pip install jwcrypto". The command below runs the indented lines of the five steps, and nothing else. A step that
+    holds says so. If one stops with an error, its last line says what was altered.
+    These lines came with the record, and a forger could have sent others: read them first, they are few, or do what the
+    steps say with tools of your own. Any other JOSE library does as well: the seals are compact JWS (RFC 7515) signed
+    with ES256.
 record-readme-sums =
     STEP 1: the files are complete and unaltered. "sha256sum --check SHA256SUMS" does the same.
 record-readme-chain =

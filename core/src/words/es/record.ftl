@@ -87,8 +87,7 @@ record-readme =
 record-readme-files =
     QUÉ CONTIENE
 
-    record.json    los sucesos de la visita en orden, cada uno como el texto del que se tomó la huella; los sellos; lo que
-                   dicen las oficinas
+    record.json    los sucesos en orden, cada uno como el texto que se selló; los sellos; lo que dicen las oficinas
     photographs/   cada fotografía como la escribió la cámara, nombrada por su SHA-256; puede decir el lugar exacto
     packs/         el procedimiento que se siguió, con sus palabras en inglés y español, nombrado por su SHA-256
     words/         las palabras de los hechos y peligros que están en los sucesos
@@ -100,9 +99,11 @@ record-readme-how =
     CÓMO SE HACE
 
     Desempaquete el archivo en una carpeta vacía y abra allí una terminal. Hacen falta Python 3 y la biblioteca jwcrypto:
-    «pip install jwcrypto». Inicie Python con «python3 -q» y pegue las líneas sangradas de cada paso, un paso tras otro.
-    El paso que es válido lo dice. Si uno se detiene con un error, su última línea dice qué se alteró.
-    Sirve igual cualquier otra biblioteca JOSE: los sellos son JWS compactos (RFC 7515) firmados con ES256.
+    «pip install jwcrypto». La orden de abajo ejecuta las líneas sangradas de los cinco pasos, y nada más. El paso que es
+    válido lo dice. Si uno se detiene con un error, su última línea dice qué se alteró.
+    Estas líneas vinieron con el registro, y un falsificador podría haber enviado otras: léalas antes, son pocas, o haga
+    lo que dicen los pasos con sus propias herramientas. Sirve igual cualquier otra biblioteca JOSE: los sellos son JWS
+    compactos (RFC 7515) firmados con ES256.
 record-readme-sums =
     PASO 1: los archivos están todos y sin alterar. «sha256sum --check SHA256SUMS» hace lo mismo.
 record-readme-chain =

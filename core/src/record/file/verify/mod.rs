@@ -176,7 +176,11 @@ fn read_document(collected: &Collected, faults: &mut Vec<Fault>) -> Option<Docum
     let document = serde_json::from_slice::<Document>(bytes).or_else(|why| {
         faults.push(Fault::new("unreadable", RECORD).with("why", why));
         // A broken letter hides which event it stands in: with another one in its place the others can be read.
-        serde_json::from_str(&String::from_utf8_lossy(bytes))
+        serde_json::from_str(&String::from_utf8_lossy(bytes)).inspect_err(|why| {
+            if let Some(seq) = event_at(bytes, why.column()) {
+                faults.push(Fault::new("event-unreadable", RECORD).with("seq", seq));
+            }
+        })
     });
     let Ok(document) = document else { return None };
     if document.format != document::FORMAT {
@@ -187,6 +191,15 @@ fn read_document(collected: &Collected, faults: &mut Vec<Fault>) -> Option<Docum
         faults.push(Fault::new("not-canonical", RECORD));
     }
     Some(document)
+}
+
+/// The event inside of which reading `record.json` stopped: events come first in it, and each begins alike.
+fn event_at(bytes: &[u8], column: usize) -> Option<usize> {
+    let read = bytes.get(..column)?;
+    let begun =
+        read.windows(4).filter(|now| now.ends_with(br#""{\"#) && matches!(now.first(), Some(b'[' | b','))).count();
+    let inside = !read.windows(10).any(|now| now == br#"],"format""#);
+    begun.checked_sub(1).filter(|_| inside)
 }
 
 /// Judges a document by itself, before it is written into a file: chain and seals.
