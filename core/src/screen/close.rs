@@ -1,5 +1,6 @@
 //! Leaving: what is open leads to its mend, one hold seals. And the emergency card.
 
+use super::fields::entry;
 use super::notices::clock;
 use super::view::{go, of_visit};
 use super::{Block, Button, Screen, Tone, View, VisitView};
@@ -22,6 +23,7 @@ pub(super) fn leaving(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
             let key = if sealing.complete { "sealed-complete" } else { "sealed-incomplete" };
             screen.blocks.push(text(words.text(key), Tone::Plain));
         }
+        screen.blocks.extend(addenda(view, visit));
         screen.foot.push(Button { tone: Tone::Primary, ..go(view, "back-to-round", "round") });
         return screen;
     }
@@ -63,6 +65,27 @@ pub(super) fn leaving(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
         screen.foot.push(go(view, "back-to-now", "now"));
     }
     screen
+}
+
+/// What was added after the seal, and the way to add to it.
+fn addenda(view: &View<'_>, visit: &VisitView<'_>) -> Vec<Block> {
+    let words = view.words;
+    let mut blocks = vec![Block::Text { text: words.text("addenda-title"), level: 2, tone: Tone::Plain }];
+    for addendum in &visit.visit.addenda {
+        let time = clock(addendum.at.utc_ms, addendum.at.offset_min);
+        let text = words.fill("addendum-line", &[("clock", &time), ("text", &addendum.text)]);
+        blocks.push(Block::Text { text, level: 0, tone: Tone::Plain });
+    }
+    let button = |key: &str| Block::Button {
+        button: Button { label: words.text(key), tone: Tone::Plain, press: Action::AddAddendum, hold: false },
+    };
+    if visit.unsigned {
+        blocks.push(Block::Text { text: words.text("addendum-unsigned"), level: 0, tone: Tone::Attention });
+        blocks.push(button("sealing-again"));
+    }
+    blocks.push(entry(view, visit, "addendum", &words.text("addendum-field"), 3));
+    blocks.push(button("addendum-add"));
+    blocks
 }
 
 /// Isolated or running, valves, liquid, electrics: as a table to compare with what is seen.

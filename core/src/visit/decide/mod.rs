@@ -176,6 +176,8 @@ fn decide_rested(visit: &Visit, run: &Run, action: &Action, around: &Circumstanc
         Action::Seal => seal::prepare(visit, around),
         Action::CancelSeal => Ok(Decision { events: vec![Body::SealCancelled {}], ..Decision::default() }),
         Action::BreakOff => seal::break_off(visit, around),
+        // Only after the seal, and then no decision is asked: `Desk::add_addendum`.
+        Action::AddAddendum => Err(Refusal::NoSuch { name: "addendum before the seal".into() }),
         Action::Go { .. }
         | Action::StartVisit { .. }
         | Action::Draft { .. }

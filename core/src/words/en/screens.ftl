@@ -396,6 +396,11 @@ sealed-safe = All of it is safe at the office.
 sealed-waiting = It is kept on this device and goes to the office by itself when there is coverage.
 sealed-complete = It is complete.
 sealed-incomplete = It says what is missing, and why.
+addenda-title = Addenda
+addendum-line = { $clock } { $text }
+addendum-unsigned = The addendum waits for the signature of this device.
+addendum-field = What is to be added
+addendum-add = Add and sign
 
 ## Emergency
 
