@@ -45,6 +45,7 @@ pub fn apply(mut visit: Visit, event: &Event) -> Visit {
             visit.sealing = Some(Sealing { complete: *complete, missing: missing.clone(), at: event.time.clone() });
         }
         Body::SealCancelled {} => visit.sealing = None,
+        Body::CustomerNoted { present } => visit.customer_present = Some(*present),
         Body::AddendumAdded { text } => {
             visit.addenda.push(Addendum { text: text.clone(), at: event.time.clone() });
         }

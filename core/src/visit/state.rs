@@ -43,6 +43,9 @@ pub struct Visit {
     pub broken_off: Option<BrokenOff>,
     /// Frozen for the seal.
     pub sealing: Option<Sealing>,
+    /// Whether the customer was there at the end; none while nobody said.
+    #[serde(default)]
+    pub customer_present: Option<bool>,
     /// What was added after the seal, in order.
     #[serde(default)]
     pub addenda: Vec<Addendum>,

@@ -158,3 +158,21 @@ fn no_record_is_written_before_the_seal() {
     let bench = Bench::begun();
     assert!(bench.field().write_record(&bench.id(), true, &mut Vec::new()).is_err());
 }
+
+#[test]
+fn whether_the_customer_was_there_is_sealed_and_said_twice_it_is_no_news() {
+    let mut bench = Bench::begun();
+    let say = |bench: &mut Bench, option: &str| {
+        let choose = Action::Choose { field: "customer".into(), option: option.into() };
+        bench.act(&choose).unwrap();
+        (bench.events().len(), bench.visit().customer_present)
+    };
+    let before = bench.events().len();
+    assert_eq!(bench.visit().customer_present, None);
+    assert_eq!(say(&mut bench, "absent"), (before + 1, Some(false)));
+    assert_eq!(say(&mut bench, "absent"), (before + 1, Some(false)));
+    assert_eq!(say(&mut bench, "present"), (before + 2, Some(true)));
+    assert_eq!(say(&mut bench, "perhaps"), (before + 2, Some(true)));
+    bench.seal();
+    assert_eq!(say(&mut bench, "absent").1, Some(true), "not after the seal");
+}

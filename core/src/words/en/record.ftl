@@ -17,11 +17,7 @@ record-personal = The owner's and site's data are enclosed, and are those of the
 record-no-personal = The owner's and site's data are not enclosed. The record holds without them.
 record-holds = IT HOLDS.
 record-self-consistent = SELF-CONSISTENT ONLY: the record fits itself. No office that you named vouches for it.
-record-fails = IT DOES NOT HOLD: { $n ->
-    [1] one fault
-   *[other] { $n } faults
-  }, see above.
-record-no-file = { $file } could not be read: { $why }
+record-fails = IT DOES NOT HOLD. Faults: { $n }; see above.
 
 record-fault-zip-none = This is no record file: at byte { $at } no file begins as a ZIP's should.
 record-fault-zip-short = The record file ends too early, in or after { $part }, at byte { $at }: the rest is lost.

@@ -17,11 +17,7 @@ record-personal = Los datos del dueño y del lugar están incluidos, y son los d
 record-no-personal = Los datos del dueño y del lugar no están incluidos. El registro es válido sin ellos.
 record-holds = ES VÁLIDO.
 record-self-consistent = SOLO COHERENTE CONSIGO MISMO: el registro concuerda consigo mismo. Ninguna oficina que usted haya nombrado responde de él.
-record-fails = NO ES VÁLIDO: { $n ->
-    [1] un defecto
-   *[other] { $n } defectos
-  }, véase arriba.
-record-no-file = No se pudo leer { $file }: { $why }
+record-fails = NO ES VÁLIDO. Defectos: { $n }; véase arriba.
 
 record-fault-zip-none = Esto no es un archivo de registro: en el byte { $at } no empieza ningún archivo como debe en un ZIP.
 record-fault-zip-short = El archivo del registro termina antes de tiempo, en { $part } o detrás, en el byte { $at }: el resto se perdió.
