@@ -55,6 +55,8 @@ pub enum Action {
     CancelSeal,
     /// Stop the visit here. The reason is the draft of `break-off`.
     BreakOff,
+    /// Add words to a sealed record, in the draft of `addendum`; without words, ask again for the signature over the last ones.
+    AddAddendum,
     /// Send what waits now, also what was stuck.
     SendNow,
     /// Read the procedures in the shell's folder again.

@@ -1,11 +1,12 @@
 //! The door for Kotlin, Swift and Python: plain data in and out, every call synchronous, no callbacks.
 
 use std::collections::HashMap;
+use std::io::Write as _;
 use std::sync::Arc;
 
 use crate::action::Action;
 use crate::effect::Outcome;
-use crate::field::{DoorError, Field, Setup};
+use crate::field::{DoorError, Field, RecordError, Setup};
 use crate::id::{Digest, VisitId};
 use crate::now::Now;
 use crate::procedure::read::PackFolder;
@@ -197,6 +198,21 @@ impl Door {
     pub fn events(&self, visit: String) -> Result<Vec<String>, DoorFault> {
         let events = self.field.events(&VisitId(visit))?;
         Ok(events.iter().map(|bytes| String::from_utf8_lossy(bytes).into_owned()).collect())
+    }
+
+    /// Writes the record file of a sealed visit to a path; a file that is there is replaced. With `personal` the owner's and
+    /// site's data go into it.
+    ///
+    /// # Errors
+    /// Where the visit is not sealed, something of it is not there, or the file cannot be written.
+    pub fn write_record(&self, visit: String, personal: bool, path: String) -> Result<(), DoorFault> {
+        let failed = |why: std::io::Error| DoorFault::Failed { detail: format!("{path} could not be written: {why}") };
+        let mut file = std::io::BufWriter::new(std::fs::File::create(&path).map_err(failed)?);
+        self.field.write_record(&VisitId(visit), personal, &mut file).map_err(|error| match error {
+            RecordError::Door(error) => error.into(),
+            RecordError::Write(error) => DoorFault::Failed { detail: error.to_string() },
+        })?;
+        file.flush().and_then(|()| file.get_ref().sync_all()).map_err(failed)
     }
 
     /// The visit that the screen is about.

@@ -7,7 +7,7 @@ use std::{fs, io};
 
 use clap::Parser;
 use coilside_office::check_pack::{CheckPack, check};
-use coilside_office::{OfficeSettings, demo, open};
+use coilside_office::{OfficeSettings, demo, open, record_file};
 use coilside_web::FieldSettings;
 
 /// The service of heat-pump water heaters, from the door to the owner's summary.
@@ -67,9 +67,53 @@ pub(crate) enum Command {
         /// Let a device in: print its token, and stop. Takes the device's name.
         #[arg(long, value_name = "NAME")]
         new_device: Option<String>,
+        /// Show the office's public key, with which others can verify its records, and stop.
+        #[arg(long)]
+        key: bool,
         /// A folder of packs beside the built-in ones, so that their visits are shown in words.
         #[arg(long)]
         packs: Option<PathBuf>,
+    },
+    /// Verify a record file, with no office and no connection. Ends with code 0 if it holds, 1 if it does not, and 2 if the
+    /// file could not be read. Without --office-key the best that can be said is 'self-consistent only'.
+    Verify {
+        /// The record file.
+        file: PathBuf,
+        /// The key of an office that you know from elsewhere, or a file that holds it: the record must be vouched for by it.
+        /// May be given several times: then one of them is enough.
+        #[arg(long, value_name = "KEY")]
+        office_key: Vec<String>,
+        /// The language in which to tell of it.
+        #[arg(long, default_value = "en", value_parser = ["en", "es"])]
+        language: String,
+    },
+    /// Write the record file of a sealed visit. The same visit gives the same bytes.
+    Export {
+        /// The office's folder.
+        #[arg(long)]
+        folder: PathBuf,
+        /// The visit's name, as its page has it in the address.
+        visit: String,
+        /// Where to write it; a file that is there is replaced.
+        file: PathBuf,
+    },
+    /// Take over a record file from another office. Ends with code 0 if the visit is here now, 1 if the record was refused,
+    /// and 2 if the file could not be read. The same record again changes nothing.
+    Import {
+        /// This office's folder.
+        #[arg(long)]
+        folder: PathBuf,
+        /// The record file.
+        file: PathBuf,
+        /// The key of the office that the record comes from, or a file that holds it.
+        #[arg(long, value_name = "KEY")]
+        office_key: Vec<String>,
+        /// Take it over although no office that you named vouches for it.
+        #[arg(long)]
+        self_consistent: bool,
+        /// The language in which to tell why it is refused.
+        #[arg(long, default_value = "en", value_parser = ["en", "es"])]
+        language: String,
     },
     /// Check packs: are they sound and safe, what do they come to. Ends with code 0 only if all are good.
     CheckPack {
@@ -102,8 +146,29 @@ impl Command {
                 let device_token = token_file.map(fs::read_to_string).transpose()?.map(|token| token.trim().to_owned());
                 Ok(coilside_web::serve(FieldSettings { folder, port, office, device_token, rehearsal, packs }).await?)
             }
-            Command::Office { folder, port, new_link, new_device, packs } => {
+            Command::Office { folder, key: true, .. } => {
+                println!("{}", record_file::key_lines(&open(&folder)?));
+                Ok(())
+            }
+            Command::Office { folder, port, new_link, new_device, packs, key: false } => {
                 run_office(OfficeSettings { folder, port, packs }, new_link, new_device).await
+            }
+            Command::Verify { file, office_key, language } => {
+                Ok(record_file::check(&file, &record_file::keys(&office_key)?, &language, &mut io::stdout().lock())?)
+            }
+            Command::Export { folder, visit, file } => {
+                record_file::export(&open(&folder)?, &visit, &file)?;
+                println!("Written: {}", file.display());
+                Ok(())
+            }
+            Command::Import { folder, file, office_key, self_consistent, language } => {
+                let keys = record_file::keys(&office_key)?;
+                let office = open(&folder)?;
+                let out = &mut io::stdout().lock();
+                let came = record_file::import(&office, &file, &keys, self_consistent, &language, out)?;
+                let how = if came.known { "Was here already, nothing was changed" } else { "Taken over" };
+                println!("{how}: visit {}, {} events, {} new photographs", came.visit, came.events, came.photographs);
+                Ok(())
             }
             Command::CheckPack { folders, language, svg } => {
                 let all_good = check(&CheckPack { folders, language, svg }, &mut io::stdout().lock())?;

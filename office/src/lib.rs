@@ -10,10 +10,13 @@ pub mod demo;
 mod http;
 mod ids;
 mod office;
+pub mod record_file;
 mod store;
 mod wire;
 
+pub use app::export_record::ExportError;
 pub use app::hand_out_assignments::AssignmentError;
+pub use app::import_record::{ImportError, Imported};
 pub use app::library::LibraryError;
 pub use ids::{Digest, NotAName, Secret, VisitId};
 pub use office::{Office, OfficeError, OfficeSettings, open, serve};

@@ -1,10 +1,11 @@
-//! The program `coilside`: the demo, the browser shell, the office.
+//! The program `coilside`: the demo, the browser shell, the office, record files.
 
 mod commands;
 
 use std::process::ExitCode;
 
 use clap::Parser as _;
+use coilside_office::record_file::RecordFileError;
 use commands::Command;
 
 #[tokio::main]
@@ -13,7 +14,7 @@ async fn main() -> ExitCode {
         Ok(()) => ExitCode::SUCCESS,
         Err(error) => {
             eprintln!("coilside: {error}");
-            ExitCode::FAILURE
+            error.downcast_ref::<RecordFileError>().map_or(ExitCode::FAILURE, |error| error.exit_code().into())
         }
     }
 }

@@ -1,5 +1,6 @@
 //! The office as one thing: opened on a folder, used in process or served on a port.
 
+use std::io::{Read, Seek, Write};
 use std::net::{Ipv4Addr, SocketAddr};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -8,11 +9,13 @@ use std::time::{SystemTime, UNIX_EPOCH};
 use coilside_core::procedure::read::read;
 use coilside_core::round::Technician;
 
+use crate::app::export_record::{self, ExportError};
 use crate::app::hand_out_assignments::AssignmentError;
+use crate::app::import_record::{self, ImportError, Imported};
 use crate::app::library::{Library, LibraryError};
 use crate::app::{hand_out_assignments, join, make_summary, sign_in};
-use crate::ids::Secret;
-use crate::store::{Store, StoreError};
+use crate::ids::{Digest, Secret, VisitId};
+use crate::store::{Store, StoreError, vouchers};
 
 /// Where the office keeps what it has, and where it listens.
 #[derive(Clone, Debug)]
@@ -108,7 +111,9 @@ impl Office {
     /// # Errors
     /// As [`open`].
     pub fn open_by(folder: &Path, clock: impl Fn() -> i64 + Send + Sync + 'static) -> Result<Self, OfficeError> {
-        Ok(Self { store: Arc::new(Store::open(folder)?), library: Library::open()?, clock: Arc::new(clock) })
+        let office = Self { store: Arc::new(Store::open(folder)?), library: Library::open()?, clock: Arc::new(clock) };
+        office.keep_packs()?;
+        Ok(office)
     }
 
     /// The same office, which also knows the packs in a folder, to show their visits in words. Those that are not sound are
@@ -125,7 +130,50 @@ impl Office {
                 None => println!("Left aside: {0} is no sound pack; `coilside check-pack {0}` tells why.", pack.from),
             }
         }
-        Ok(Self { library: Library::with(sound)?, ..self })
+        let office = Self { library: Library::with(sound)?, ..self };
+        office.keep_packs()?;
+        Ok(office)
+    }
+
+    /// Keeps the bytes of every pack that this program knows: the visits that pinned them outlive the program.
+    fn keep_packs(&self) -> Result<(), StoreError> {
+        self.store.write(|db| {
+            for loaded in self.library.all() {
+                vouchers::put_pack(db, Digest::of(&loaded.bytes), &loaded.bytes)?;
+            }
+            Ok(())
+        })
+    }
+
+    /// The key with which the office vouches for records, SEC1 uncompressed. Whoever verifies one must know it from elsewhere.
+    #[must_use]
+    pub fn public_key(&self) -> Vec<u8> {
+        self.store.key.public()
+    }
+
+    /// Writes the record file of a sealed visit. The same visit gives the same bytes.
+    ///
+    /// # Errors
+    /// When there is no such sealed visit, something of it has not arrived, or it cannot be written.
+    pub fn export_record(&self, visit: &VisitId, out: &mut dyn Write) -> Result<(), ExportError> {
+        export_record::export(&self.store, visit, self.now_ms(), out)
+    }
+
+    /// Takes over a record file from another office. The same one again changes nothing.
+    ///
+    /// # Errors
+    /// When the record does not hold, none of the `trusted` keys vouches for it and it is not to be taken as
+    /// self-consistent, or this office has another content of the visit.
+    pub fn import_record<F: Read + Seek>(
+        &self,
+        file: &mut F,
+        trusted: &[Vec<u8>],
+        self_consistent: bool,
+    ) -> Result<Imported, ImportError> {
+        let random = |_| ImportError::Io(std::io::Error::other("the system gave no random bytes"));
+        let (no_token, summary) = (Secret::random().map_err(random)?, Secret::random().map_err(random)?);
+        let terms = import_record::Terms { trusted, self_consistent };
+        import_record::import(&self.store, file, &terms, (&no_token, &summary), self.now_ms())
     }
 
     /// Serves on a listener until Ctrl-C; requests that run are finished.

@@ -46,6 +46,9 @@ impl Desk {
                 self.turn(Vec::new(), now)
             }
             Action::ReadPacks => self.read_packs(now),
+            Action::AddAddendum if self.seat.as_ref().is_some_and(|seat| seat.sealed) => {
+                self.add_addendum(action_id, now)
+            }
             _ => self.work(action_id, action, now),
         }
     }
@@ -222,7 +225,7 @@ impl Desk {
         self.turn(effects, now)
     }
 
-    fn refuse(&mut self, action_id: &str, refusal: Refusal, now: &Now) -> Result<Turn, DoorError> {
+    pub(super) fn refuse(&mut self, action_id: &str, refusal: Refusal, now: &Now) -> Result<Turn, DoorError> {
         let pack = self.seat.as_ref().map(|seat| &seat.pack.pack);
         let notice = notice_of(&refusal, &self.words, pack, self.units);
         let stored = serde_json::to_string(&notice).ok();

@@ -1,6 +1,7 @@
 //! The one door: open, act, done, screen. Nothing here but hand-overs between the parts.
 
 mod act;
+mod addendum;
 mod assigned;
 mod chain;
 mod desk;
@@ -8,8 +9,11 @@ mod entropy;
 mod outcome;
 mod packs;
 mod photo;
+mod record;
 mod send;
 mod view;
+
+pub use record::RecordError;
 
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};

@@ -58,7 +58,9 @@ impl Desk {
                 let why = why.chars().take(200).collect();
                 self.write(seat, vec![Body::PlaceMissing { why }], ended, now)?;
             }
-            Outcome::Signature { base64 } if !seat.sealed => self.signed(seat, base64, effect_id, outcome, now)?,
+            Outcome::Signature { base64 } if !seat.sealed || self.is_unsigned(&seat.visit)? => {
+                self.signed(seat, base64, effect_id, outcome, now)?
+            }
             _ => {
                 self.store.commit(&Commit { ended, utc_ms: now.utc_ms, ..Commit::default() })?;
             }
@@ -90,7 +92,11 @@ impl Desk {
         let jws = seal::close(&input, base64, &self.public_key)?;
         self.store.commit(&Commit {
             ended: Some((effect_id.to_owned(), outcome)),
-            seal: Some(Sealed { visit: &seat.visit.id, jws: &jws }),
+            seal: Some(Sealed {
+                visit: &seat.visit.id,
+                jws: &jws,
+                addenda_to: seat.sealed.then_some(seat.visit.end.next),
+            }),
             settings: vec![("place".to_owned(), "leaving".to_owned())],
             utc_ms: now.utc_ms,
             ..Commit::default()

@@ -30,6 +30,7 @@ impl Field {
         if let Some(row) = &row {
             match row.kind {
                 OutboxKind::Events => events = desk.store.events(&row.visit, row.first)?,
+                OutboxKind::Seal if row.first > 0 => seal = desk.store.addendum_seal(&row.visit, row.first)?,
                 OutboxKind::Seal => seal = desk.store.seal(&row.visit)?,
                 OutboxKind::Photo => original = Some(self.shelf.original_path(&row.digest)),
             }

@@ -28,6 +28,7 @@ impl Desk {
                 problems: &self.problems,
                 sealed: seat.sealed,
                 safe: seat.sealed && self.store.is_safe(&seat.visit.id)?,
+                unsigned: self.is_unsigned(&seat.visit)?,
             }),
             None => None,
         };

@@ -1,5 +1,7 @@
-//! What is left of a visit: the seal, and the owner's summary.
+//! What is left of a visit: the seal, the record file, and the owner's summary.
 
+pub mod file;
+pub mod jws;
 pub mod names;
 pub mod notes;
 pub mod photo;

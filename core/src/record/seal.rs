@@ -1,11 +1,8 @@
 //! The seal: a JWS (RFC 7515) with ES256 over canonical JSON (RFC 8785). Any JOSE library can check it.
 
-use base64::Engine as _;
-use base64::engine::general_purpose::{STANDARD, URL_SAFE_NO_PAD};
-use p256::ecdsa::signature::Verifier as _;
-use p256::ecdsa::{Signature, VerifyingKey};
 use serde::{Deserialize, Serialize};
 
+use super::jws::{self, JwsError};
 use crate::visit::state::Visit;
 
 /// What a seal says. Strings and whole numbers only, so that its canonical form is one.
@@ -37,22 +34,16 @@ pub enum SealError {
     /// Not frozen.
     #[error("the record is not ready to be sealed; prepare it first")]
     NotPrepared,
-    /// Not canonical.
-    #[error("the seal's content could not be written: {0}")]
-    Unwritable(String),
-    /// Not a compact JWS.
-    #[error("the seal cannot be read: {0}")]
-    Unreadable(&'static str),
-    /// Not signed by that key.
-    #[error("the signature does not belong to this record and key")]
-    Signature,
+    /// No JWS, or not of that key.
+    #[error(transparent)]
+    Jws(#[from] JwsError),
     /// Signed, but about another state of the log.
     #[error("the seal is about another state of the record: {0} differs")]
     Other(&'static str),
 }
 
-/// The protected header: algorithm and what the payload is.
-const HEADER: &str = r#"{"alg":"ES256","typ":"coilside-seal+json"}"#;
+/// What the payload is, in the protected header.
+pub const TYP: &str = "coilside-seal+json";
 
 /// The payload for a frozen visit.
 ///
@@ -60,6 +51,8 @@ const HEADER: &str = r#"{"alg":"ES256","typ":"coilside-seal+json"}"#;
 /// Where the visit is not frozen.
 pub fn payload(visit: &Visit) -> Result<Payload, SealError> {
     let sealing = visit.sealing.as_ref().ok_or(SealError::NotPrepared)?;
+    // The freezing, or the addendum that is to be signed.
+    let at = visit.addenda.last().map_or(&sealing.at, |addendum| &addendum.at);
     Ok(Payload {
         format: 1,
         visit: visit.id.to_string(),
@@ -67,8 +60,8 @@ pub fn payload(visit: &Visit) -> Result<Payload, SealError> {
         last: visit.end.last.to_string(),
         complete: sealing.complete,
         missing: sealing.missing.clone(),
-        at_utc_ms: sealing.at.utc_ms,
-        offset_min: sealing.at.offset_min,
+        at_utc_ms: at.utc_ms,
+        offset_min: at.offset_min,
         device_key: visit.device_key.clone(),
     })
 }
@@ -78,9 +71,7 @@ pub fn payload(visit: &Visit) -> Result<Payload, SealError> {
 /// # Errors
 /// Where the visit is not frozen.
 pub fn signing_input(visit: &Visit) -> Result<String, SealError> {
-    let canonical =
-        serde_json_canonicalizer::to_vec(&payload(visit)?).map_err(|error| SealError::Unwritable(error.to_string()))?;
-    Ok(format!("{}.{}", URL_SAFE_NO_PAD.encode(HEADER), URL_SAFE_NO_PAD.encode(canonical)))
+    Ok(jws::signing_input(TYP, &payload(visit)?)?)
 }
 
 /// Puts a signature (base64 of DER or of raw r‖s) under a signing input, after checking it against the key.
@@ -88,41 +79,15 @@ pub fn signing_input(visit: &Visit) -> Result<String, SealError> {
 /// # Errors
 /// Where the signature does not belong to the input and the key.
 pub fn close(signing_input: &str, signature_base64: &str, public_key: &[u8]) -> Result<String, SealError> {
-    let bytes = STANDARD
-        .decode(signature_base64.trim())
-        .or_else(|_| URL_SAFE_NO_PAD.decode(signature_base64.trim()))
-        .map_err(|_| SealError::Unreadable("the signature is not base64"))?;
-    let signature = Signature::from_slice(&bytes)
-        .or_else(|_| Signature::from_der(&bytes))
-        .map_err(|_| SealError::Unreadable("the signature is neither DER nor r‖s"))?;
-    check(signing_input, &signature, public_key)?;
-    Ok(format!("{signing_input}.{}", URL_SAFE_NO_PAD.encode(signature.to_bytes())))
-}
-
-fn check(signing_input: &str, signature: &Signature, public_key: &[u8]) -> Result<(), SealError> {
-    let key =
-        VerifyingKey::from_sec1_bytes(public_key).map_err(|_| SealError::Unreadable("the key is no P-256 point"))?;
-    key.verify(signing_input.as_bytes(), signature).map_err(|_| SealError::Signature)
+    Ok(jws::close(signing_input, signature_base64, public_key)?)
 }
 
 /// Checks a compact JWS against a key and returns what it says.
 ///
 /// # Errors
 /// Where it cannot be read or was not signed by that key.
-pub fn open(jws: &str, public_key: &[u8]) -> Result<Payload, SealError> {
-    let (input, signature) = jws.rsplit_once('.').ok_or(SealError::Unreadable("it is not a compact JWS"))?;
-    let (header, payload) = input.split_once('.').ok_or(SealError::Unreadable("it is not a compact JWS"))?;
-    if URL_SAFE_NO_PAD.decode(header).ok().as_deref() != Some(HEADER.as_bytes()) {
-        return Err(SealError::Unreadable("its header is not that of a seal"));
-    }
-    let signature = URL_SAFE_NO_PAD
-        .decode(signature)
-        .ok()
-        .and_then(|bytes| Signature::from_slice(&bytes).ok())
-        .ok_or(SealError::Unreadable("its signature is not r‖s"))?;
-    check(input, &signature, public_key)?;
-    let payload = URL_SAFE_NO_PAD.decode(payload).map_err(|_| SealError::Unreadable("its payload is not base64url"))?;
-    serde_json::from_slice(&payload).map_err(|_| SealError::Unreadable("its payload is not that of a seal"))
+pub fn open(sealed: &str, public_key: &[u8]) -> Result<Payload, SealError> {
+    Ok(jws::open(sealed, TYP, public_key)?)
 }
 
 /// Checks that a seal is about this very state of a visit's log.
@@ -144,8 +109,10 @@ pub fn matches(payload: &Payload, visit: &Visit) -> Result<(), SealError> {
 
 #[cfg(test)]
 mod tests {
-    use p256::ecdsa::SigningKey;
+    use base64::Engine as _;
+    use base64::engine::general_purpose::STANDARD;
     use p256::ecdsa::signature::Signer as _;
+    use p256::ecdsa::{Signature, SigningKey};
 
     use super::*;
     use crate::id::Digest;
@@ -190,7 +157,7 @@ mod tests {
     #[test]
     fn a_foreign_key_does_not_open_it() {
         let (jws, _) = sealed();
-        assert!(matches!(open(&jws, &key(8).1), Err(SealError::Signature)));
+        assert!(matches!(open(&jws, &key(8).1), Err(SealError::Jws(JwsError::Signature))));
     }
 
     #[test]

@@ -1,8 +1,9 @@
 //! Leaving: what is open leads to its mend, one hold seals. And the emergency card.
 
+use super::fields::entry;
 use super::notices::clock;
 use super::view::{go, of_visit};
-use super::{Block, Button, Screen, Tone, View, VisitView};
+use super::{Block, Button, ChoiceOption, Screen, Tone, View, VisitView};
 use crate::action::Action;
 use crate::record::notes::notes;
 use crate::visit::decide::{Gap, gaps};
@@ -22,6 +23,11 @@ pub(super) fn leaving(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
             let key = if sealing.complete { "sealed-complete" } else { "sealed-incomplete" };
             screen.blocks.push(text(words.text(key), Tone::Plain));
         }
+        if let Some(present) = visit.visit.customer_present {
+            let key = if present { "customer-present" } else { "customer-absent" };
+            screen.blocks.push(text(words.text(key), Tone::Plain));
+        }
+        screen.blocks.extend(addenda(view, visit));
         screen.foot.push(Button { tone: Tone::Primary, ..go(view, "back-to-round", "round") });
         return screen;
     }
@@ -56,6 +62,7 @@ pub(super) fn leaving(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
     }
     screen.blocks.extend(gap_blocks(view, visit));
     screen.blocks.extend(note_blocks(view, visit));
+    screen.blocks.push(customer(view, visit));
     screen.blocks.push(Block::Button { button: go(view, "menu-used", "used") });
     let seal = Button { label: words.text("seal-hold"), tone: Tone::Primary, press: Action::Seal, hold: true };
     screen.foot.push(seal);
@@ -63,6 +70,37 @@ pub(super) fn leaving(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
         screen.foot.push(go(view, "back-to-now", "now"));
     }
     screen
+}
+
+/// Is the customer there? Nobody must answer it to seal.
+fn customer(view: &View<'_>, visit: &VisitView<'_>) -> Block {
+    let words = view.words;
+    let options = ["present", "absent"]
+        .map(|value| ChoiceOption { value: value.to_owned(), label: words.text(&format!("customer-{value}")) });
+    let chosen = visit.visit.customer_present.map(|present| if present { "present" } else { "absent" }.to_owned());
+    let label = words.text("customer-question");
+    Block::Choice { field: "customer".to_owned(), label, options: options.into(), chosen, problem: None }
+}
+
+/// What was added after the seal, and the way to add to it.
+fn addenda(view: &View<'_>, visit: &VisitView<'_>) -> Vec<Block> {
+    let words = view.words;
+    let mut blocks = vec![Block::Text { text: words.text("addenda-title"), level: 2, tone: Tone::Plain }];
+    for addendum in &visit.visit.addenda {
+        let time = clock(addendum.at.utc_ms, addendum.at.offset_min);
+        let text = words.fill("addendum-line", &[("clock", &time), ("text", &addendum.text)]);
+        blocks.push(Block::Text { text, level: 0, tone: Tone::Plain });
+    }
+    let button = |key: &str| Block::Button {
+        button: Button { label: words.text(key), tone: Tone::Plain, press: Action::AddAddendum, hold: false },
+    };
+    if visit.unsigned {
+        blocks.push(Block::Text { text: words.text("addendum-unsigned"), level: 0, tone: Tone::Attention });
+        blocks.push(button("sealing-again"));
+    }
+    blocks.push(entry(view, visit, "addendum", &words.text("addendum-field"), 3));
+    blocks.push(button("addendum-add"));
+    blocks
 }
 
 /// Isolated or running, valves, liquid, electrics: as a table to compare with what is seen.

@@ -87,6 +87,8 @@ pub struct VisitView<'a> {
     pub sealed: bool,
     /// And everything of it is at the office.
     pub safe: bool,
+    /// Something was added after the seal and waits for its signature.
+    pub unsigned: bool,
 }
 
 impl<'a> VisitView<'a> {

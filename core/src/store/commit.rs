@@ -54,6 +54,8 @@ pub struct Sealed<'a> {
     pub visit: &'a VisitId,
     /// The compact JWS.
     pub jws: &'a str,
+    /// How many events it covers, where it is one over addenda; none for the seal itself.
+    pub addenda_to: Option<u64>,
 }
 
 impl Store {
@@ -173,7 +175,16 @@ fn write_outbox(transaction: &Transaction<'_>, commit: &Commit<'_>) -> Result<()
             params![visit.id.as_str(), digest.as_str(), media, *bytes as i64, commit.utc_ms],
         )?;
     }
-    if let Some(sealed) = &commit.seal {
+    if let Some(Sealed { visit, jws, addenda_to: Some(next) }) = &commit.seal {
+        transaction.execute(
+            "INSERT INTO addendum_seal (visit, next, jws, utc_ms) VALUES (?1, ?2, ?3, ?4)",
+            params![visit.as_str(), *next as i64, jws, commit.utc_ms],
+        )?;
+        transaction.execute(
+            "INSERT INTO outbox (kind, visit, first, since_utc_ms) VALUES ('seal', ?1, ?2, ?3)",
+            params![visit.as_str(), *next as i64, commit.utc_ms],
+        )?;
+    } else if let Some(sealed) = &commit.seal {
         transaction.execute(
             "INSERT INTO seal (visit, jws, utc_ms) VALUES (?1, ?2, ?3)",
             params![sealed.visit.as_str(), sealed.jws, commit.utc_ms],

@@ -93,6 +93,26 @@ impl Store {
         Ok(rows)
     }
 
+    /// The signature over what was added after the seal, up to that many events.
+    ///
+    /// # Errors
+    /// Where the store cannot be read.
+    pub fn addendum_seal(&self, visit: &VisitId, next: u64) -> Result<Option<String>, StoreError> {
+        let sql = "SELECT jws FROM addendum_seal WHERE visit = ?1 AND next = ?2";
+        Ok(self.connection.query_row(sql, params![visit.as_str(), next as i64], |row| row.get(0)).optional()?)
+    }
+
+    /// All of them in order, each with how many events it covers.
+    ///
+    /// # Errors
+    /// Where the store cannot be read.
+    pub fn addendum_seals(&self, visit: &VisitId) -> Result<Vec<(u64, String)>, StoreError> {
+        let mut query =
+            self.connection.prepare_cached("SELECT next, jws FROM addendum_seal WHERE visit = ?1 ORDER BY next")?;
+        let rows = query.query_map([visit.as_str()], |row| Ok((row.get::<_, i64>(0)? as u64, row.get(1)?)))?;
+        Ok(rows.collect::<Result<_, _>>()?)
+    }
+
     /// The signature that closes a visit.
     ///
     /// # Errors

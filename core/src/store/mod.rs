@@ -59,7 +59,7 @@ impl From<rusqlite::Error> for StoreError {
     }
 }
 
-const MIGRATIONS: &[&str] = &[include_str!("migrations/0001.sql")];
+const MIGRATIONS: &[&str] = &[include_str!("migrations/0001.sql"), include_str!("migrations/0002.sql")];
 
 impl Store {
     /// Opens the store in a folder and brings it to this version's form. Only one program at a time has it.

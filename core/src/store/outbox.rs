@@ -25,7 +25,7 @@ pub struct OutboxRow {
     pub kind: OutboxKind,
     /// Of which visit.
     pub visit: VisitId,
-    /// The first event.
+    /// The first event; for a seal over addenda how many events it covers.
     pub first: u64,
     /// How many events.
     pub count: u64,

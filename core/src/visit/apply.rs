@@ -3,8 +3,8 @@
 use super::event::{Body, ChainEnd, ChainError, Event};
 use super::fact::{Fact, Facts};
 use super::state::{
-    BrokenOff, Corrected, Excursion, ExcursionEnd, Finding, Mark, Mended, Mixed, Photo, Place, Run, Sealing, Taken,
-    Visit,
+    Addendum, BrokenOff, Corrected, Excursion, ExcursionEnd, Finding, Mark, Mended, Mixed, Photo, Place, Run, Sealing,
+    Taken, Visit,
 };
 use crate::id::{Letter, StepId, VisitId};
 use crate::now::Now;
@@ -45,6 +45,10 @@ pub fn apply(mut visit: Visit, event: &Event) -> Visit {
             visit.sealing = Some(Sealing { complete: *complete, missing: missing.clone(), at: event.time.clone() });
         }
         Body::SealCancelled {} => visit.sealing = None,
+        Body::CustomerNoted { present } => visit.customer_present = Some(*present),
+        Body::AddendumAdded { text } => {
+            visit.addenda.push(Addendum { text: text.clone(), at: event.time.clone() });
+        }
         Body::UsedCorrected { unit, item, amount, measure, .. } => {
             let corrected = Corrected { amount: amount.clone(), measure: measure.clone(), at: event.time.clone() };
             visit.corrected.entry(unit.clone()).or_default().insert(item.clone(), corrected);

@@ -173,6 +173,10 @@ pub enum Body {
     SealPrepared { complete: bool, missing: Vec<String> },
     /// Work went on before the signature came.
     SealCancelled {},
+    /// Whether the customer, or somebody for them, was there at the end. Who it was stands beside the log, never in it.
+    CustomerNoted { present: bool },
+    /// Added after the seal, in the technician's words. It is signed again, over all events with it.
+    AddendumAdded { text: String },
     /// A kind that this version does not know. It stays in the chain and means nothing here.
     #[serde(skip)]
     Unknown { kind: String },
@@ -420,6 +424,8 @@ const KINDS: &[&str] = &[
     "broken-off",
     "seal-prepared",
     "seal-cancelled",
+    "customer-noted",
+    "addendum-added",
 ];
 
 /// The end of a chain: what the next event must carry.

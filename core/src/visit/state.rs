@@ -43,6 +43,12 @@ pub struct Visit {
     pub broken_off: Option<BrokenOff>,
     /// Frozen for the seal.
     pub sealing: Option<Sealing>,
+    /// Whether the customer was there at the end; none while nobody said.
+    #[serde(default)]
+    pub customer_present: Option<bool>,
+    /// What was added after the seal, in order.
+    #[serde(default)]
+    pub addenda: Vec<Addendum>,
 }
 
 /// A unit's run of a procedure.
@@ -269,6 +275,15 @@ pub struct Sealing {
     pub complete: bool,
     /// What is missing, in words.
     pub missing: Vec<String>,
+    /// When.
+    pub at: Now,
+}
+
+/// Words that were added after the seal.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Addendum {
+    /// What was added.
+    pub text: String,
     /// When.
     pub at: Now,
 }

@@ -36,6 +36,7 @@ const OWN: &[(&str, &[&str])] = &[
             include_str!("en/round.ftl"),
             include_str!("en/packs.ftl"),
             include_str!("en/shell.ftl"),
+            include_str!("en/record.ftl"),
         ],
     ),
     (
@@ -46,6 +47,7 @@ const OWN: &[(&str, &[&str])] = &[
             include_str!("es/round.ftl"),
             include_str!("es/packs.ftl"),
             include_str!("es/shell.ftl"),
+            include_str!("es/record.ftl"),
         ],
     ),
 ];

@@ -339,6 +339,7 @@ fn screen(table: &Table, units: Units) -> String {
         problems: &problems,
         sealed: false,
         safe: false,
+        unsigned: false,
     };
     let shown = show(&View {
         charge_percent: None,

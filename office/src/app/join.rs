@@ -1,5 +1,6 @@
 //! Devices join the office: the office makes a token, the device brings its key.
 
+use super::vouch;
 use crate::ids::Secret;
 use crate::store::devices::{self, Device};
 use crate::store::{Store, StoreError};
@@ -27,8 +28,8 @@ pub(crate) fn add_device(store: &Store, name: &str, token: &Secret, now_ms: i64)
     store.write(|db| devices::add(db, name, token.hash(), now_ms).map(|_| ()))
 }
 
-/// Takes a device's key. The first one stays; the same one again changes nothing.
-pub(crate) fn register(store: &Store, device: &Device, sent: &DeviceIn) -> Result<(), RegisterError> {
+/// Takes a device's key, and vouches for it. The first one stays; the same one again changes nothing.
+pub(crate) fn register(store: &Store, device: &Device, sent: &DeviceIn, now_ms: i64) -> Result<(), RegisterError> {
     let public_key = key::read(&sent.public_key)?;
     let name = sent.name.trim();
     if !(1..=NAME_CHARS_MAX).contains(&name.chars().count()) {
@@ -36,7 +37,11 @@ pub(crate) fn register(store: &Store, device: &Device, sent: &DeviceIn) -> Resul
     }
     let kept = store.write(|db| -> Result<_, RegisterError> {
         devices::register(db, device.id, name, &public_key)?;
-        Ok(devices::by_id(db, device.id)?)
+        let kept = devices::by_id(db, device.id)?;
+        if let Some(kept) = &kept {
+            vouch::for_device(db, &store.key, kept, now_ms)?;
+        }
+        Ok(kept)
     })?;
     match kept {
         Some(Device { public_key: Some(kept), .. }) if kept == public_key => Ok(()),

@@ -74,6 +74,11 @@ impl Library {
         same.or_else(named).map(|pack| Found { pack, pinned: pack.digest == run.pack_digest })
     }
 
+    /// Every pack, with the bytes that runs pin.
+    pub(crate) fn all(&self) -> &[LoadedPack] {
+        &self.0.packs
+    }
+
     /// The pack of that name.
     pub(crate) fn pack_named(&self, name: &str) -> Option<&LoadedPack> {
         self.0.packs.iter().find(|loaded| loaded.pack.pack == name)

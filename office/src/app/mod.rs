@@ -2,7 +2,9 @@
 
 pub(crate) mod day;
 pub(crate) mod due_days;
+pub(crate) mod export_record;
 pub(crate) mod hand_out_assignments;
+pub(crate) mod import_record;
 pub(crate) mod join;
 pub(crate) mod language;
 pub(crate) mod library;
@@ -17,3 +19,4 @@ pub(crate) mod record;
 pub(crate) mod sign_in;
 pub(crate) mod unit_history;
 pub(crate) mod used_table;
+pub(crate) mod vouch;

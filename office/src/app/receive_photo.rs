@@ -4,11 +4,11 @@
 //! makes 'safe' true: bytes checked, file synced, renamed, folder synced, and only then the row.
 
 use std::fs::{self, File, TryLockError};
-use std::io::{self, Read as _};
+use std::io::{self, Read};
 
 use sha2::Digest as _;
 
-use crate::ids::Digest;
+use crate::ids::{Digest, VisitId};
 use crate::store::devices::DeviceId;
 use crate::store::folder::failed;
 use crate::store::photos::{self, Photo};
@@ -75,6 +75,38 @@ pub(crate) fn announce(
         let photo = Photo { length, media: sent.media.clone(), safe: false };
         Ok(photos::announce(db, sent.digest, &sent.visit, &photo, device, now_ms)?)
     })
+}
+
+/// A photograph that is here as a whole, in a record file.
+pub(crate) struct Whole<'a> {
+    pub(crate) digest: Digest,
+    pub(crate) visit: &'a VisitId,
+    pub(crate) media: &'a str,
+    pub(crate) length: u64,
+    pub(crate) device: DeviceId,
+}
+
+/// Keeps a whole photograph; false where it was here already.
+pub(crate) fn take_whole(
+    store: &Store,
+    whole: &Whole<'_>,
+    bytes: &mut dyn Read,
+    now_ms: i64,
+) -> Result<bool, PhotoError> {
+    let digest = whole.digest;
+    if store.read(|db| photos::of(db, digest))?.is_some_and(|photo| photo.safe) {
+        return Ok(false);
+    }
+    let photo = Photo { length: whole.length, media: whole.media.to_owned(), safe: false };
+    store.write(|db| photos::announce(db, digest, whole.visit, &photo, whole.device, now_ms))?;
+    let mut file = lock(store.folder.open_part(digest)?)?;
+    let part = store.folder.part(digest);
+    // What came of it before from elsewhere is its beginning at best; here all of it is at hand.
+    file.set_len(0).map_err(|e| failed("emptied", &part, e))?;
+    io::copy(&mut bytes.take(whole.length), &mut file).map_err(|e| failed("written", &part, e))?;
+    drop(file);
+    settle(store, digest, now_ms)?;
+    if is_safe(store, digest, now_ms)? { Ok(true) } else { Err(PhotoError::OtherBytes) }
 }
 
 /// How far a photograph has come. Finishes one whose last byte came just before a kill.

@@ -1,10 +1,14 @@
 //! A device hands in a seal: it is checked against the device's key and the stored chain before it is kept.
 
 use coilside_core::record::seal::{self as core_seal, Payload};
+use coilside_core::visit::event::{Body, Event};
+use rusqlite::Connection;
 
+use super::vouch;
 use crate::ids::{Digest, Secret, VisitId};
 use crate::store::devices::Device;
 use crate::store::seals::Seal;
+use crate::store::vouchers::{self, LaterSeal};
 use crate::store::{Store, StoreError, events, seals, summaries};
 use crate::wire::SealIn;
 use crate::wire::key::{self, NotAKey};
@@ -35,6 +39,8 @@ pub(crate) enum SealError {
         "the seal does not fit the stored events; both are kept, and a person at the office must look at the visit"
     )]
     OtherChain { next: u64, head: Digest },
+    #[error("event {seq} came after the seal and is no addendum; a later seal cannot cover it")]
+    NoAddendum { seq: u64 },
     #[error("this visit is sealed already, with other content")]
     SealedOtherwise,
     #[error(transparent)]
@@ -75,6 +81,9 @@ pub(crate) fn receive(
             .filter(|last| last.to_string() == sealed.last)
             .ok_or(SealError::OtherChain { next, head: hash })?;
         if let Some(kept) = seals::of(db, visit)? {
+            if sealed.next > kept.covers {
+                return receive_later(db, store, visit, sent, &kept, &sealed, last, now_ms);
+            }
             // The same content may come under another signature: ES256 signs differently each time.
             return if same(&kept, last, &sealed) { Ok(()) } else { Err(SealError::SealedOtherwise) };
         }
@@ -84,9 +93,37 @@ pub(crate) fn receive(
             visit,
             &Seal { jws: sent.jws.clone(), public_key, last, covers, complete, received_ms: now_ms },
         )?;
+        vouch::for_seal(db, &store.key, visit, sealed.next, last, now_ms)?;
         summaries::ensure(db, visit, &summary_token.text(), now_ms)?;
         Ok(())
     })
+}
+
+/// A seal over addenda: nothing else may have come after the first one.
+#[allow(clippy::too_many_arguments, reason = "one place calls it, with what that place holds")]
+fn receive_later(
+    db: &Connection,
+    store: &Store,
+    visit: &VisitId,
+    sent: &SealIn,
+    kept: &Seal,
+    sealed: &Payload,
+    last: Digest,
+    now_ms: i64,
+) -> Result<(), SealError> {
+    let stored = events::all(db, visit)?;
+    let (first, count) = (usize::try_from(kept.covers), usize::try_from(sealed.next));
+    let later = first.ok().zip(count.ok()).and_then(|(first, count)| stored.get(first..count));
+    let addenda = later.unwrap_or_default().iter().zip(kept.covers..);
+    for (bytes, seq) in addenda {
+        let event = Event::from_bytes(bytes, seq).map_err(|_| SealError::NoAddendum { seq })?;
+        if !matches!(event.body, Body::AddendumAdded { .. }) {
+            return Err(SealError::NoAddendum { seq });
+        }
+    }
+    let covers = sealed.next;
+    vouchers::put_later_seal(db, visit, &LaterSeal { covers, last, jws: sent.jws.clone(), received_ms: now_ms })?;
+    Ok(vouch::for_seal(db, &store.key, visit, covers, last, now_ms)?)
 }
 
 fn same(kept: &Seal, last: Digest, sealed: &Payload) -> bool {

@@ -11,8 +11,9 @@ use coilside_core::visit::event::ChainEnd;
 use coilside_core::visit::state::{Run, Visit};
 
 use super::library::{Found, Library};
-use crate::ids::{Digest, VisitId, hex};
+use crate::ids::{Digest, VisitId};
 use crate::store::seals::Seal;
+use crate::store::vouchers::{self, LaterSeal};
 use crate::store::{Store, StoreError, assignments, devices, events, photos, seals, summaries};
 use rusqlite::Connection;
 
@@ -164,7 +165,7 @@ pub(crate) fn read_from<'a>(
     let registered = device.as_ref().and_then(|device| device.public_key.clone());
     let seal = match seals::of(db, id)? {
         None => SealCheck::None,
-        Some(seal) => check(&seal, registered.as_deref(), &hashes),
+        Some(seal) => check(&seal, &vouchers::later_seals(db, id)?, registered.as_deref(), &hashes),
     };
     let assignment = assignments::of(db, &visit.assignment)?;
     let mut safe = BTreeSet::new();
@@ -220,7 +221,7 @@ fn replay(id: &VisitId, stored: &[Vec<u8>], head: &events::Head) -> Replayed {
 
 /// Checks a stored seal anew, against the events as they are now: nothing that the database says about it is taken at
 /// its word.
-fn check(seal: &Seal, registered: Option<&[u8]>, hashes: &[id::Digest]) -> SealCheck {
+fn check(seal: &Seal, later: &[LaterSeal], registered: Option<&[u8]>, hashes: &[id::Digest]) -> SealCheck {
     let fails = |why: &str| SealCheck::Fails { why: why.to_owned() };
     if registered != Some(seal.public_key.as_slice()) {
         return fails("its key is not the one that the device registered");
@@ -229,23 +230,29 @@ fn check(seal: &Seal, registered: Option<&[u8]>, hashes: &[id::Digest]) -> SealC
         Ok(payload) => payload,
         Err(why) => return fails(&why.to_string()),
     };
-    let (stored, sealed) = (hashes.len() as u64, usize::try_from(payload.next).unwrap_or(usize::MAX));
-    let last = sealed.checked_sub(1).and_then(|last| hashes.get(last));
-    match last {
+    // Addenda are under seals of their own.
+    let mut covered = payload.next;
+    for addendum in later {
+        match core_seal::open(&addendum.jws, &seal.public_key) {
+            Err(why) => return fails(&why.to_string()),
+            Ok(said) if hash_before(said.next, hashes).is_none_or(|last| last.as_str() != said.last) => {
+                return fails("the seal over its addenda is about other events than those stored");
+            }
+            Ok(said) => covered = covered.max(said.next),
+        }
+    }
+    match hash_before(payload.next, hashes) {
         None => fails("the events under it do not hold together"),
         Some(last) if last.as_str() != payload.last => fails("it is about other events than those stored"),
         Some(_) => SealCheck::Holds {
-            fingerprint: fingerprint(&seal.public_key),
+            fingerprint: coilside_core::record::file::fingerprint(&seal.public_key),
             received_ms: seal.received_ms,
-            later_events: stored.saturating_sub(payload.next),
+            later_events: (hashes.len() as u64).saturating_sub(covered),
         },
     }
 }
 
-/// A key in a form that people can read to each other: the first 16 hexadecimal digits of its SHA-256, in fours.
-fn fingerprint(public_key: &[u8]) -> String {
-    let digits = hex(Digest::of(public_key).as_bytes());
-    let groups: Vec<String> =
-        digits.chars().take(16).collect::<Vec<_>>().chunks(4).map(|four| four.iter().collect()).collect();
-    groups.join(" ")
+/// The hash of the last of so many events.
+fn hash_before(next: u64, hashes: &[id::Digest]) -> Option<&id::Digest> {
+    usize::try_from(next).ok()?.checked_sub(1).and_then(|last| hashes.get(last))
 }

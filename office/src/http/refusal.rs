@@ -122,6 +122,7 @@ impl From<SealError> for Refusal {
             SealError::OtherKey => refuse(403, "other-key"),
             SealError::AnotherDevice => refuse(403, "another-device"),
             SealError::SealedOtherwise => refuse(409, "sealed-otherwise"),
+            SealError::NoAddendum { .. } => refuse(422, "no-addendum"),
             SealError::EventsMissing { next, head } => {
                 refuse(409, "gap").with("next", next).with("head", head.to_string())
             }

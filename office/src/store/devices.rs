@@ -46,6 +46,11 @@ pub(crate) fn by_id(db: &Connection, id: DeviceId) -> Result<Option<Device>, Sto
     one(db, "SELECT id, name, public_key FROM device WHERE id = ?1", id)
 }
 
+/// The device that registered this key first.
+pub(crate) fn by_key(db: &Connection, public_key: &[u8]) -> Result<Option<Device>, StoreError> {
+    one(db, "SELECT id, name, public_key FROM device WHERE public_key = ?1 ORDER BY id LIMIT 1", public_key)
+}
+
 fn one(db: &Connection, sql: &str, key: impl ToSql) -> Result<Option<Device>, StoreError> {
     let row = db
         .prepare_cached(sql)?

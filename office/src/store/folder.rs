@@ -30,6 +30,11 @@ impl Folder {
         self.root.join("office.db")
     }
 
+    /// The office's key.
+    pub(super) fn key(&self) -> PathBuf {
+        self.root.join("office-key.pem")
+    }
+
     /// Where the original lies, or will lie.
     pub(crate) fn original(&self, digest: Digest) -> PathBuf {
         let name = digest.to_string();

@@ -5,10 +5,12 @@ pub(crate) mod devices;
 pub(crate) mod events;
 pub(crate) mod folder;
 pub(crate) mod listings;
+pub(crate) mod office_key;
 pub(crate) mod photos;
 pub(crate) mod seals;
 pub(crate) mod settings;
 pub(crate) mod summaries;
+pub(crate) mod vouchers;
 pub(crate) mod ways_in;
 
 use std::path::{Path, PathBuf};
@@ -19,6 +21,7 @@ use rusqlite::{Connection, Transaction, TransactionBehavior};
 
 use crate::ids::{Digest, VisitId};
 use folder::Folder;
+use office_key::OfficeKey;
 
 /// The office's disk or database did not do what was asked. Nothing half done stays behind; trying again is safe.
 #[derive(Debug, thiserror::Error)]
@@ -47,7 +50,11 @@ pub enum StoreError {
 }
 
 /// The database's history. A number in it never changes its meaning.
-const MIGRATIONS: &[&str] = &[include_str!("../../migrations/0001.sql"), include_str!("../../migrations/0002.sql")];
+const MIGRATIONS: &[&str] = &[
+    include_str!("../../migrations/0001.sql"),
+    include_str!("../../migrations/0002.sql"),
+    include_str!("../../migrations/0003.sql"),
+];
 
 /// How long a writer waits for another one before it gives up.
 const BUSY: std::time::Duration = std::time::Duration::from_secs(5);
@@ -56,6 +63,8 @@ const BUSY: std::time::Duration = std::time::Duration::from_secs(5);
 pub(crate) struct Store {
     db: Mutex<Connection>,
     pub(crate) folder: Folder,
+    /// With what the office vouches.
+    pub(crate) key: OfficeKey,
 }
 
 impl Store {
@@ -68,7 +77,8 @@ impl Store {
         db.pragma_update(None, "synchronous", "FULL")?;
         db.pragma_update(None, "foreign_keys", true)?;
         migrate(&mut db)?;
-        Ok(Self { db: Mutex::new(db), folder })
+        let key = OfficeKey::of(&folder.key())?;
+        Ok(Self { db: Mutex::new(db), folder, key })
     }
 
     /// Reads. Several reads of one call see one state only inside [`Store::write`].

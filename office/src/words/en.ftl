@@ -198,3 +198,6 @@ office-used-of-days = What visits used
 office-used-from = From
 office-used-to = To
 office-summary-cover = Terms of cover
+
+office-record-file = Record as a file
+    .hint = Everything of this visit in one ZIP, with a README that tells how to verify it without this office. Its photographs may tell the exact place.

@@ -198,3 +198,6 @@ office-used-of-days = Lo usado en las visitas
 office-used-from = Desde
 office-used-to = Hasta
 office-summary-cover = Condiciones de cobertura
+
+office-record-file = Registro como archivo
+    .hint = Todo lo de esta visita en un ZIP, con un LÉAME que dice cómo comprobarlo sin esta oficina. Sus fotografías pueden decir el lugar exacto.

@@ -26,9 +26,19 @@ pub struct Written {
 impl Written {
     /// Opened, with one unit's run begun under the built-in pack.
     pub fn begin(id: &str, assignment: &str) -> Self {
+        Self::begin_with(id, assignment, "")
+    }
+
+    /// The same on the device that has this key.
+    pub fn begin_with(id: &str, assignment: &str, device_key: &str) -> Self {
         let mut visit = Self { id: id.into(), end: ChainEnd::default(), events: Vec::new(), at_ms: START_MS };
         let personal = id::Digest("0".repeat(64));
-        visit.add(Body::VisitOpened { format: 1, device_key: String::new(), assignment: assignment.into(), personal });
+        visit.add(Body::VisitOpened {
+            format: 1,
+            device_key: device_key.into(),
+            assignment: assignment.into(),
+            personal,
+        });
         let packs = built_in().unwrap();
         let pack_digest = packs.iter().find(|loaded| loaded.pack.pack == PACK).unwrap().digest.clone();
         visit.add(Body::RunStarted {
@@ -75,11 +85,15 @@ impl Written {
     }
 
     pub fn photograph(&mut self, slot: &str, digest: Digest, flags: Vec<PhotoFlag>) {
+        self.photograph_of(slot, digest, 1234, flags);
+    }
+
+    pub fn photograph_of(&mut self, slot: &str, digest: Digest, bytes: u64, flags: Vec<PhotoFlag>) {
         self.add(Body::PhotoTaken {
             unit: "A".into(),
             slot: slot.into(),
             digest: id::Digest(digest.to_string()),
-            bytes: 1234,
+            bytes,
             media: "image/jpeg".into(),
             facts: PhotoFacts {
                 width: 40,

@@ -164,6 +164,7 @@ fn decide_rested(visit: &Visit, run: &Run, action: &Action, around: &Circumstanc
         Action::Skip { step } => step::skip(run, step, around),
         Action::Undo { step } => step::undo(run, step, around),
         Action::Happened { step } => step::happened(run, step, around),
+        Action::Choose { field, option } if field == "customer" => seal::customer(visit, option),
         Action::Choose { field, option } => step::choose(run, field, option, around),
         Action::Enter { field, text } if field.starts_with("used:") => used::correct(visit, field, text, around),
         Action::Enter { field, text } => reading::enter(visit, field, text, false, around),
@@ -182,6 +183,8 @@ fn decide_rested(visit: &Visit, run: &Run, action: &Action, around: &Circumstanc
         Action::Seal => seal::prepare(visit, around),
         Action::CancelSeal => Ok(Decision { events: vec![Body::SealCancelled {}], ..Decision::default() }),
         Action::BreakOff => seal::break_off(visit, around),
+        // Only after the seal, and then no decision is asked: `Desk::add_addendum`.
+        Action::AddAddendum => Err(Refusal::NoSuch { name: "addendum before the seal".into() }),
         Action::Go { .. }
         | Action::StartVisit { .. }
         | Action::Draft { .. }

@@ -409,6 +409,14 @@ sealed-safe = All of it is safe at the office.
 sealed-waiting = It is kept on this device and goes to the office by itself when there is coverage.
 sealed-complete = It is complete.
 sealed-incomplete = It says what is missing, and why.
+customer-question = Is the customer there?
+customer-present = The customer is there
+customer-absent = The customer is not there
+addenda-title = Addenda
+addendum-line = { $clock } { $text }
+addendum-unsigned = The addendum waits for the signature of this device.
+addendum-field = What is to be added
+addendum-add = Add and sign
 
 ## Emergency
 

@@ -409,6 +409,14 @@ sealed-safe = Todo está a salvo en la oficina.
 sealed-waiting = Se guarda en este dispositivo y va solo a la oficina cuando hay cobertura.
 sealed-complete = Está completo.
 sealed-incomplete = Dice qué falta y por qué.
+customer-question = ¿Está el cliente?
+customer-present = El cliente está
+customer-absent = El cliente no está
+addenda-title = Añadidos
+addendum-line = { $clock } { $text }
+addendum-unsigned = El añadido espera la firma de este dispositivo.
+addendum-field = Qué se añade
+addendum-add = Añadir y firmar
 
 ## Emergencia
 

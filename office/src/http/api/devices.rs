@@ -16,7 +16,7 @@ use crate::wire::DeviceIn;
 
 pub(super) async fn register(State(office): State<Office>, Caller(device): Caller, body: Bytes) -> Answer<Value> {
     let sent: DeviceIn = super::json(&body)?;
-    on_disk(&office, move |store, _| join::register(store, &device, &sent)).await?;
+    on_disk(&office, move |store, now_ms| join::register(store, &device, &sent, now_ms)).await?;
     Ok((StatusCode::OK, Json(json!({ "known": true }))))
 }
 

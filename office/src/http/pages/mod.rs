@@ -4,6 +4,7 @@ mod files;
 mod frame;
 mod photos;
 mod plot;
+mod record_file;
 mod round;
 mod sign_in;
 mod summary;
@@ -40,6 +41,7 @@ pub(super) fn routes() -> Router<Office> {
         .route("/visits", get(visits::list))
         .route("/visits/{visit}", get(visit::show))
         .route("/visits/{visit}/used.csv", get(used::of_visit))
+        .route("/visits/{visit}/record.zip", get(record_file::download))
         .route("/used.csv", get(used::of_days))
         .route("/round", get(round::show))
         .route("/due.ics", get(round::due_days))

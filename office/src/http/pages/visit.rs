@@ -55,6 +55,7 @@ fn body(words: &Words, record: &Record<'_>) -> Markup {
             }
             div.body {
                 (stopped(words, record))
+                (addenda(words, record))
                 (missing(words, record))
                 @for (letter, run) in &record.visit.runs { (unit(words, record, letter, run)) }
             }
@@ -108,6 +109,20 @@ fn stopped(words: &Words, record: &Record<'_>) -> Markup {
                 h2 { (words.text("office-state-broken-off")) }
                 p { (words.fill("leaving-broken-off", &[("reason", &broken.reason)])) }
                 @for danger in &broken.dangers { p { (words.text(&format!("danger-{}", danger.name()))) } }
+            }
+        }
+    }
+}
+
+/// What was added after the seal.
+fn addenda(words: &Words, record: &Record<'_>) -> Markup {
+    html! {
+        @if !record.visit.addenda.is_empty() {
+            section.card {
+                h2 { (words.text("addenda-title")) }
+                ul { @for addendum in &record.visit.addenda {
+                    li { span.quiet { (day::stamp(addendum.at.utc_ms, addendum.at.offset_min)) } " " (addendum.text) }
+                } }
             }
         }
     }

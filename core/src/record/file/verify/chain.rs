@@ -1,0 +1,83 @@
+//! Do the events follow one another, and if not, which one was changed, removed or put in?
+
+use std::collections::BTreeSet;
+
+use super::super::RECORD;
+use super::super::document::Document;
+use super::Fault;
+use crate::id::Digest;
+use crate::record::jws::unhex;
+use crate::visit::event::{Body, Event, NO_PREV, sha256};
+
+/// What the events say, and what is wrong with them.
+pub(in super::super) struct Chain {
+    /// Each event as far as it can be read.
+    pub(in super::super) events: Vec<Option<Event>>,
+    /// SHA-256 of each.
+    pub(super) digests: Vec<Digest>,
+    /// The key that the first event names, SEC1.
+    pub(super) device_key: Option<Vec<u8>>,
+    /// Numbers of events that are not what they were.
+    pub(super) altered: BTreeSet<u64>,
+    pub(super) faults: Vec<Fault>,
+}
+
+pub(in super::super) fn follow(document: &Document) -> Chain {
+    let read = |(at, text): (usize, &String)| Event::from_bytes(text.as_bytes(), at as u64).ok();
+    let events: Vec<Option<Event>> = document.events.iter().enumerate().map(read).collect();
+    let digests: Vec<Digest> = document.events.iter().map(|text| sha256(text.as_bytes())).collect();
+    let mut chain =
+        Chain { device_key: device_key(&events), events, digests, altered: BTreeSet::new(), faults: Vec::new() };
+    chain.check(document);
+    chain
+}
+
+fn device_key(events: &[Option<Event>]) -> Option<Vec<u8>> {
+    match &events.first()?.as_ref()?.body {
+        Body::VisitOpened { device_key, .. } => unhex(device_key).filter(|key| key.len() == 65),
+        _ => None,
+    }
+}
+
+impl Chain {
+    fn check(&mut self, document: &Document) {
+        let mut expected = 0_u64;
+        let mut before = Some(Digest(NO_PREV.to_owned()));
+        for (at, digest) in self.digests.iter().enumerate() {
+            let fault = |rule, seq: u64| Fault::new(rule, RECORD).with("seq", seq);
+            let Some(event) = self.events.get(at).and_then(Option::as_ref) else {
+                self.faults.push(fault("event-unreadable", expected));
+                expected += 1;
+                before = Some(digest.clone());
+                continue;
+            };
+            if event.visit != document.visit {
+                self.faults.push(fault("event-foreign", expected).with("visit", &event.visit));
+            }
+            let whole = self.is_whole(at, digest);
+            // In its wrong place, is it what it was? Then some other event is chained to it, or none could be.
+            let vouched = whole.is_none() || self.events.iter().flatten().any(|other| other.prev == *digest);
+            if event.seq > expected && vouched {
+                self.faults.push(fault("event-missing", expected).with("to", event.seq - 1));
+                expected = event.seq;
+            } else if event.seq != expected {
+                if vouched {
+                    self.faults.push(fault("event-order", expected).with("found", event.seq));
+                } else {
+                    self.altered.insert(expected);
+                }
+            } else if before.as_ref() != Some(&event.prev) {
+                // Which of the two? The one that the next event vouches for is whole.
+                let changed = if whole == Some(true) { expected.saturating_sub(1) } else { expected };
+                self.altered.insert(changed);
+            }
+            before = Some(digest.clone());
+            expected += 1;
+        }
+    }
+
+    /// Whether the event after it was chained to it as it stands here; none where there is no such event to ask.
+    fn is_whole(&self, at: usize, digest: &Digest) -> Option<bool> {
+        Some(self.events.get(at + 1)?.as_ref()?.prev == *digest)
+    }
+}
