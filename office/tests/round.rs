@@ -71,6 +71,28 @@ async fn the_day_shows_what_is_due_what_is_covered_and_what_to_load() {
     }
 }
 
+/// The days of the terms, 12 months on and 30 days of grace: 2025-02-20 gives 2026-02-20 and 2026-03-22 (hand arithmetic).
+#[tokio::test]
+async fn due_days_go_into_any_calendar() {
+    let bench = Bench::new().await;
+    bench.assign(&covered("a-1", "Mill House"));
+    assert_eq!(bench.page("/due.ics", "").await.status, 401);
+    let file = bench.page("/due.ics", &bench.sign_in().await).await;
+    assert_eq!(file.header("content-type"), "text/calendar; charset=utf-8; method=PUBLISH");
+    let text = file.text().replace("\r\n ", "");
+    for wanted in [
+        "UID:due-a-1-A@coilside\r\nDTSTAMP:20260302T",
+        "DTSTART;VALUE=DATE:20260220",
+        "SUMMARY:Service due: Mill House\\, unit A",
+        "DTSTART;VALUE=DATE:20260322",
+        "SUMMARY:Cover ends: Mill House\\, unit A",
+        "LOCATION:1 Mill Lane\\, Lower Weir",
+    ] {
+        assert!(text.contains(wanted), "no {wanted:?} in {text}");
+    }
+    assert!(!text.contains("office-calendar"), "a bare key");
+}
+
 fn used() -> Written {
     let mut visit = Written::begin("visit-1", "a-1");
     visit.add(Body::UsedCorrected {

@@ -203,6 +203,32 @@ fn history_tells_open_findings_and_where_the_readings_go() {
     }
 }
 
+#[test]
+fn what_a_past_visit_left_open_stands_until_this_one_mends_it() {
+    let mut scene = Scene::before(&[]).unwrap();
+    let mut assigned = covered("a1");
+    let found = |severity, text: &str| OpenFinding { severity, text: text.into(), date: "2025-04-20".into() };
+    assigned.units[0].findings =
+        vec![found(Severity::Note, "Two fins combed."), found(Severity::Unsafe, "Cable chafed through.")];
+    scene.field().assigned(&[assigned]).unwrap();
+    scene.act(&Action::StartVisit { assignment: "a1".into() }).unwrap();
+    let run = scene.run().unwrap();
+    assert_eq!(run.findings.len(), 1, "a note asks for nothing");
+    assert_eq!(run.findings[0].since.as_deref(), Some("2025-04-20"));
+    assert!(said(&scene.go("findings").unwrap()).contains("Cable chafed through. (open since 2025-04-20)"));
+    scene.go("now").unwrap();
+    scene.play_to("tell-owner").unwrap();
+    let refused = scene.act(&Action::Done { step: "tell-owner".into() }).unwrap().screen;
+    let told = scene.text("en", "danger-hand-over-unsafe");
+    assert!(notice_lines(&refused.notices).contains(&told), "an old danger holds the hand-over as a new one does");
+    scene.draft("mended:0", "New cable").unwrap();
+    scene.go("findings").unwrap();
+    scene.act(&Action::MendFinding { finding: "0".into() }).unwrap();
+    scene.go("now").unwrap();
+    scene.act(&Action::Done { step: "tell-owner".into() }).unwrap();
+    assert!(scene.run().unwrap().is_behind("tell-owner"));
+}
+
 fn events(scene: &Scene) -> Vec<Body> {
     let events = scene.events().unwrap();
     events.iter().enumerate().map(|(seq, bytes)| Event::from_bytes(bytes, seq as u64).unwrap().body).collect()

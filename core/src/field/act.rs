@@ -13,7 +13,7 @@ use crate::round::{AssignedUnit, Technician, cover, day_of};
 use crate::screen::{Notice, Turn, notice_of};
 use crate::store::{Commit, NewEffect};
 use crate::visit::decide::{Decision, Refusal, decide};
-use crate::visit::event::{Body, sha256};
+use crate::visit::event::{Body, Severity, sha256};
 use crate::visit::state::Visit;
 use crate::words::{LANGUAGES, Words};
 
@@ -124,6 +124,7 @@ impl Desk {
                 pack_digest: pack.digest.clone(),
                 core: env!("CARGO_PKG_VERSION").to_owned(),
             });
+            bodies.extend(carried(unit));
             pinned = Some(pack);
         }
         let fresh = Visit { id: visit.clone(), ..Visit::default() };
@@ -238,6 +239,16 @@ impl Desk {
         let pack = self.seat.as_ref().map(|seat| &seat.pack.pack);
         self.problems.values().any(|refusal| notice_of(refusal, &self.words, pack, self.units) == *told)
     }
+}
+
+/// What past visits found at a unit and nobody has mended stands in this one too, until it is. A note asks for nothing.
+fn carried(unit: &AssignedUnit) -> impl Iterator<Item = Body> + '_ {
+    unit.findings.iter().filter(|finding| finding.severity > Severity::Note).map(|finding| Body::FindingAdded {
+        unit: Letter(unit.letter.clone()),
+        severity: finding.severity,
+        text: finding.text.clone(),
+        since: Some(finding.date.clone()),
+    })
 }
 
 /// What the terms of cover of each unit ask for, beside what is there now.

@@ -108,8 +108,9 @@ pub fn told(due: &Due, terms: Option<&Terms>, today: NaiveDate, words: &Words) -
     }
 }
 
-/// What the days were counted from, with the arithmetic.
-fn because(due: &Due, terms: Option<&Terms>, words: &Words) -> Option<String> {
+/// What the days were counted from, with the arithmetic; none where the assignment itself said the day.
+#[must_use]
+pub fn because(due: &Due, terms: Option<&Terms>, words: &Words) -> Option<String> {
     let terms = terms?;
     let (key, from, months) = match due.basis {
         Basis::LastService(from) => ("due-from-last", from, terms.interval_months),

@@ -4,6 +4,7 @@
 pub mod accreditation;
 pub mod amount;
 mod assignment;
+pub mod calendar;
 pub mod cover;
 pub mod day;
 pub mod due;

@@ -95,7 +95,11 @@ pub(super) fn findings(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
             Severity::Soon => ("severity-soon", Tone::Attention),
             Severity::Unsafe => ("severity-unsafe", Tone::Danger),
         };
-        let text = format!("{}: {}", words.text(key), finding.text);
+        let told = finding.since.as_ref().map_or_else(
+            || finding.text.clone(),
+            |date| words.fill("finding-since", &[("text", &finding.text), ("date", date)]),
+        );
+        let text = format!("{}: {told}", words.text(key));
         let Some(mended) = &finding.mended else {
             screen.blocks.push(Block::Text { text, level: 0, tone });
             if finding.severity > Severity::Note && !visit.sealed {

@@ -186,8 +186,9 @@ pub(super) fn apply_to_run(run: &mut Run, body: &Body, at: &Now) {
             run.looked_at(*fact);
             run.facts.insert(*fact, *value);
         }
-        Body::FindingAdded { severity, text, .. } => {
-            run.findings.push(Finding { severity: *severity, text: text.clone(), at, mended: None });
+        Body::FindingAdded { severity, text, since, .. } => {
+            let (text, since) = (text.clone(), since.clone());
+            run.findings.push(Finding { severity: *severity, text, at, since, mended: None });
         }
         Body::FindingMended { finding, words, .. } => {
             let finding = usize::try_from(*finding).ok().and_then(|at| run.findings.get_mut(at));

@@ -139,8 +139,15 @@ pub enum Body {
     },
     /// A lapsed fact was looked at again.
     FactRechecked { unit: Letter, fact: Fact, value: super::fact::Value },
-    /// Something wrong or worth knowing.
-    FindingAdded { unit: Letter, severity: Severity, text: String },
+    /// Something wrong or worth knowing. `since` is the day of the past visit that found it, ISO 8601, where it was carried
+    /// over because nobody had mended it.
+    FindingAdded {
+        unit: Letter,
+        severity: Severity,
+        text: String,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        since: Option<String>,
+    },
     /// A finding was mended: the first is 0. What was done, in words.
     FindingMended { unit: Letter, finding: u32, words: String },
     /// What was used up, corrected by hand. `amount` is decimal text in the unit `in`; `unit` is '-' for the time on site.

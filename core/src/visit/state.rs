@@ -221,8 +221,11 @@ pub struct Finding {
     pub severity: Severity,
     /// In the technician's words.
     pub text: String,
-    /// When.
+    /// When it was written down.
     pub at: Now,
+    /// The day of the past visit that found it, ISO 8601; none where this one did.
+    #[serde(default)]
+    pub since: Option<String>,
     /// What was done about it, and when; none while it stands.
     #[serde(default)]
     pub mended: Option<Mended>,

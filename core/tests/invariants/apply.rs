@@ -119,7 +119,8 @@ fn of_evidence() -> impl Strategy<Value = Body> {
             answered
         }),
         (unit(), name(), text()).prop_map(|(unit, excursion, reason)| Body::ExcursionLeft { unit, excursion, reason }),
-        (unit(), severity, text()).prop_map(|(unit, severity, text)| Body::FindingAdded { unit, severity, text }),
+        (unit(), severity, text(), proptest::option::of(text()))
+            .prop_map(|(unit, severity, text, since)| Body::FindingAdded { unit, severity, text, since }),
         (unit(), any::<u32>(), text()).prop_map(|(unit, finding, words)| Body::FindingMended { unit, finding, words }),
     ]
 }

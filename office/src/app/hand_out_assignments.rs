@@ -3,6 +3,9 @@
 use coilside_core::round::Technician;
 use serde_json::Value;
 
+use super::library::Library;
+use super::list_visits;
+use super::unit_history;
 use crate::store::devices::Device;
 use crate::store::{Store, StoreError, assignments, listings, settings};
 
@@ -58,9 +61,16 @@ fn technician_of(device: &str) -> String {
     format!("{TECHNICIAN}{device}")
 }
 
-/// Assignments that no visit answers yet, by id.
-pub(crate) fn open(store: &Store) -> Result<Vec<Value>, StoreError> {
-    let docs = store.read(assignments::open)?;
-    // Only `put` writes them, so each is JSON; a row spoilt from outside must not hide the others.
-    Ok(docs.iter().filter_map(|doc| serde_json::from_str(doc).ok()).collect())
+/// Assignments that no visit answers yet, by id, filled with what the office's own records say about their units.
+pub(crate) fn open(store: &Store, library: &Library) -> Result<Vec<Value>, StoreError> {
+    list_visits::refresh(store, library)?;
+    store.read(|db| {
+        // Only `put` writes them, so each is JSON; a row spoilt from outside must not hide the others.
+        let mut docs: Vec<Value> =
+            assignments::open(db)?.iter().filter_map(|doc| serde_json::from_str(doc).ok()).collect();
+        for doc in &mut docs {
+            unit_history::fill(db, library, doc)?;
+        }
+        Ok(docs)
+    })
 }

@@ -1,9 +1,11 @@
 //! The list of visits: searched, filtered, sorted, in pages.
 
+use coilside_core::round::used::time;
+
 use super::library::Library;
 use super::record::{self, Record, State};
 use crate::ids::Digest;
-use crate::store::listings::{self, Listing, Order, Wanted};
+use crate::store::listings::{self, ListedUnit, Listing, Order, Wanted};
 use crate::store::{Store, StoreError};
 
 /// Rows of one page.
@@ -102,7 +104,7 @@ pub(crate) fn refresh(store: &Store, library: &Library) -> Result<(), StoreError
             if let Some(record) = record::read_from(db, library, &visit)? {
                 let photos: Vec<Digest> =
                     record.digests().iter().filter_map(|digest| Digest::parse(digest.as_str()).ok()).collect();
-                listings::put(db, &row(&record), basis, &photos)?;
+                listings::put(db, &row(&record), basis, &units(&record), &photos)?;
             }
         }
         Ok(())
@@ -127,4 +129,17 @@ fn row(record: &Record<'_>) -> Listing {
         photos: 0,
         waiting: 0,
     }
+}
+
+/// The units of a visit. Its time on site belongs to them in equal parts.
+fn units(record: &Record<'_>) -> Vec<ListedUnit> {
+    let runs = &record.visit.runs;
+    let share = time(&record.visit).amount() / runs.len().max(1) as f64;
+    let listed = runs.iter().map(|(letter, run)| ListedUnit {
+        letter: letter.to_string(),
+        asset: run.asset.clone(),
+        pack: run.pack.clone(),
+        minutes: share.round() as u32,
+    });
+    listed.collect()
 }

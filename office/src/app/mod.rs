@@ -1,6 +1,7 @@
 //! What the office does, one use case a file. Takes the time and fresh secrets as arguments; knows no HTTP.
 
 pub(crate) mod day;
+pub(crate) mod due_days;
 pub(crate) mod hand_out_assignments;
 pub(crate) mod join;
 pub(crate) mod language;
@@ -14,4 +15,5 @@ pub(crate) mod receive_photo;
 pub(crate) mod receive_seal;
 pub(crate) mod record;
 pub(crate) mod sign_in;
+pub(crate) mod unit_history;
 pub(crate) mod used_table;

@@ -3,6 +3,7 @@
 use coilside_core::round::{Assignment, Technician};
 
 use super::hand_out_assignments;
+use super::library::Library;
 use crate::store::{Store, StoreError};
 
 /// What a day is planned from.
@@ -15,8 +16,8 @@ pub(crate) struct Day {
 }
 
 /// Reads it. An assignment that cannot be read as one is left out: devices do not get it either.
-pub(crate) fn read(store: &Store) -> Result<Day, StoreError> {
-    let docs = hand_out_assignments::open(store)?;
+pub(crate) fn read(store: &Store, library: &Library) -> Result<Day, StoreError> {
+    let docs = hand_out_assignments::open(store, library)?;
     let assignments = docs.into_iter().filter_map(|doc| serde_json::from_value(doc).ok()).collect();
     Ok(Day { assignments, technicians: hand_out_assignments::technicians(store)? })
 }

@@ -6,7 +6,7 @@ use super::StoreError;
 use crate::ids::{Digest, VisitId};
 
 /// The version of the code that works rows out. Raised when they mean something else; old rows are then made anew.
-const MAKER: i64 = 1;
+const MAKER: i64 = 2;
 
 /// A visit as the list shows it.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -31,6 +31,17 @@ pub(crate) struct Listing {
     /// Photographs of the visit, and how many of them are not here yet.
     pub(crate) photos: u32,
     pub(crate) waiting: u32,
+}
+
+/// A unit that a visit served.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) struct ListedUnit {
+    pub(crate) letter: String,
+    /// The unit in the register.
+    pub(crate) asset: String,
+    pub(crate) pack: String,
+    /// Its share of the time on site; 0 where it is not known.
+    pub(crate) minutes: u32,
 }
 
 /// From what a row was worked out.
@@ -78,8 +89,14 @@ pub(crate) fn stale(db: &Connection) -> Result<Vec<(VisitId, Basis)>, StoreError
     Ok(rows.collect::<Result<_, _>>()?)
 }
 
-/// Writes a row and the visit's photographs. `row.photos` and `row.waiting` are counted on reading.
-pub(crate) fn put(db: &Connection, row: &Listing, basis: Basis, photos: &[Digest]) -> Result<(), StoreError> {
+/// Writes a row, the visit's units and its photographs. `row.photos` and `row.waiting` are counted on reading.
+pub(crate) fn put(
+    db: &Connection,
+    row: &Listing,
+    basis: Basis,
+    units: &[ListedUnit],
+    photos: &[Digest],
+) -> Result<(), StoreError> {
     db.prepare_cached("DELETE FROM listing WHERE visit = ?1")?.execute([&row.visit])?;
     let sql = "INSERT INTO listing (visit, at_next, at_sealed, at_branches, maker, assignment, opened_ms, offset_min,
                    site, place, units, technician, state, missing, trouble, searched)
@@ -104,6 +121,11 @@ pub(crate) fn put(db: &Connection, row: &Listing, basis: Basis, photos: &[Digest
         row.trouble,
         searched
     ])?;
+    let mut unit =
+        db.prepare_cached("INSERT INTO listed_unit (visit, letter, asset, pack, minutes) VALUES (?1, ?2, ?3, ?4, ?5)")?;
+    for ListedUnit { letter, asset, pack, minutes } in units {
+        unit.execute(params![row.visit, letter, asset, pack, minutes])?;
+    }
     let mut photo = db.prepare_cached("INSERT OR IGNORE INTO listed_photo (visit, digest) VALUES (?1, ?2)")?;
     for digest in photos {
         photo.execute(params![row.visit, digest])?;
@@ -122,6 +144,26 @@ pub(crate) fn opened(db: &Connection) -> Result<Vec<(VisitId, i64, i32)>, StoreE
     let sql = "SELECT visit, opened_ms, offset_min FROM listing ORDER BY opened_ms, visit";
     let mut query = db.prepare_cached(sql)?;
     let rows = query.query_map([], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))?;
+    Ok(rows.collect::<Result<_, _>>()?)
+}
+
+/// The visits that ended at a unit, the oldest first.
+pub(crate) fn ended_at(db: &Connection, asset: &str) -> Result<Vec<VisitId>, StoreError> {
+    let sql = "SELECT l.visit FROM listed_unit u JOIN listing l ON l.visit = u.visit
+               WHERE u.asset = ?1 AND l.state IN ('complete', 'incomplete', 'broken-off')
+               ORDER BY l.opened_ms, l.visit";
+    let mut query = db.prepare_cached(sql)?;
+    let rows = query.query_map([asset], |row| row.get(0))?;
+    Ok(rows.collect::<Result<_, _>>()?)
+}
+
+/// Minutes on site of the newest complete visits to units of one pack, the newest first.
+pub(crate) fn minutes(db: &Connection, pack: &str, most: u32) -> Result<Vec<u32>, StoreError> {
+    let sql = "SELECT u.minutes FROM listed_unit u JOIN listing l ON l.visit = u.visit
+               WHERE u.pack = ?1 AND u.minutes > 0 AND l.state = 'complete'
+               ORDER BY l.opened_ms DESC, l.visit LIMIT ?2";
+    let mut query = db.prepare_cached(sql)?;
+    let rows = query.query_map(params![pack, most], |row| row.get(0))?;
     Ok(rows.collect::<Result<_, _>>()?)
 }
 

@@ -47,7 +47,7 @@ pub enum StoreError {
 }
 
 /// The database's history. A number in it never changes its meaning.
-const MIGRATIONS: &[&str] = &[include_str!("../../migrations/0001.sql")];
+const MIGRATIONS: &[&str] = &[include_str!("../../migrations/0001.sql"), include_str!("../../migrations/0002.sql")];
 
 /// How long a writer waits for another one before it gives up.
 const BUSY: std::time::Duration = std::time::Duration::from_secs(5);

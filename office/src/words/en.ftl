@@ -101,6 +101,7 @@ office-gap-shot = No photograph: { $name }
 office-gap-reading = No reading: { $name }
 office-gap-setting = Setting left away: { $name }
 office-findings = Findings
+office-finding-since = open since { $date }
 office-happened = Happened against a refusal
 office-settings = Settings changed for the work
 office-setting = Setting
@@ -184,6 +185,9 @@ office-note = Note
 
 ## The day and what was used
 
+office-calendar = Due days for a calendar
+office-calendar-due = Service due: { $site }, unit { $unit }
+office-calendar-cover = Cover ends: { $site }, unit { $unit }
 office-round = The day
 office-round-nobody = Who does it is not known here
 office-round-days = Days

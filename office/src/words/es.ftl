@@ -101,6 +101,7 @@ office-gap-shot = Sin fotografía: { $name }
 office-gap-reading = Sin lectura: { $name }
 office-gap-setting = Ajuste sin devolver: { $name }
 office-findings = Hallazgos
+office-finding-since = pendiente desde { $date }
 office-happened = Ocurrió pese al rechazo
 office-settings = Ajustes cambiados para el trabajo
 office-setting = Ajuste
@@ -184,6 +185,9 @@ office-note = Nota
 
 ## El día y lo usado
 
+office-calendar = Vencimientos para un calendario
+office-calendar-due = Vence el servicio: { $site }, unidad { $unit }
+office-calendar-cover = Acaba la cobertura: { $site }, unidad { $unit }
 office-round = El día
 office-round-nobody = Aquí no se sabe quién lo hace
 office-round-days = Días

@@ -93,7 +93,7 @@ impl Written {
     }
 
     pub fn find(&mut self, severity: Severity, text: &str) {
-        self.add(Body::FindingAdded { unit: "A".into(), severity, text: text.into() });
+        self.add(Body::FindingAdded { unit: "A".into(), severity, text: text.into(), since: None });
     }
 
     pub fn miss(&mut self, slot: &str, reason: &str) {

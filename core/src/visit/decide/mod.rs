@@ -215,7 +215,7 @@ fn finding(around: &Circumstances<'_>) -> Result<Decision, Refusal> {
         _ => return Err(Refusal::Words { field: "severity".into() }),
     };
     Ok(Decision {
-        events: vec![Body::FindingAdded { unit: around.unit.clone(), severity, text }],
+        events: vec![Body::FindingAdded { unit: around.unit.clone(), severity, text, since: None }],
         used: vec!["finding".into(), "severity".into()],
         ..Decision::default()
     })

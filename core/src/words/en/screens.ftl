@@ -371,6 +371,7 @@ finding-label = What did you find?
 finding-add = Add the finding
 finding-mended-label = Mended? What was done
 finding-mend = It is mended
+finding-since = { $text } (open since { $date })
 finding-mended = Mended: { $words }
 
 ## Leaving

@@ -371,6 +371,7 @@ finding-label = ¿Qué encontró?
 finding-add = Añadir el hallazgo
 finding-mended-label = ¿Arreglado? Qué se hizo
 finding-mend = Está arreglado
+finding-since = { $text } (pendiente desde { $date })
 finding-mended = Arreglado: { $words }
 
 ## Salida

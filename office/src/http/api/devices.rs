@@ -8,7 +8,7 @@ use serde_json::{Value, json};
 
 use super::Answer;
 use crate::app::{hand_out_assignments, join};
-use crate::http::blocking::on_disk;
+use crate::http::blocking::{on_disk, on_shelf};
 use crate::http::caller::Caller;
 use crate::office::Office;
 use crate::store::StoreError;
@@ -21,8 +21,11 @@ pub(super) async fn register(State(office): State<Office>, Caller(device): Calle
 }
 
 pub(super) async fn assignments(State(office): State<Office>, Caller(device): Caller) -> Answer<Value> {
-    let (all, technician) = on_disk(&office, move |store, _| {
-        Ok::<_, StoreError>((hand_out_assignments::open(store)?, hand_out_assignments::technician(store, &device)?))
+    let (all, technician) = on_shelf(&office, move |store, library, _| {
+        Ok::<_, StoreError>((
+            hand_out_assignments::open(store, library)?,
+            hand_out_assignments::technician(store, &device)?,
+        ))
     })
     .await?;
     let mut news = json!({ "assignments": all });

@@ -42,6 +42,7 @@ pub(super) fn routes() -> Router<Office> {
         .route("/visits/{visit}/used.csv", get(used::of_visit))
         .route("/used.csv", get(used::of_days))
         .route("/round", get(round::show))
+        .route("/due.ics", get(round::due_days))
         .route("/photos/{digest}/preview", get(photos::preview))
         .route("/photos/{digest}/original", get(photos::original))
         .route("/s/{token}", get(summary::show))

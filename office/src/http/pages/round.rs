@@ -3,6 +3,8 @@
 use std::collections::BTreeMap;
 
 use axum::extract::{Query, State};
+use axum::http::header::{CACHE_CONTROL, CONTENT_DISPOSITION, CONTENT_TYPE};
+use axum::response::IntoResponse as _;
 use chrono::NaiveDate;
 use coilside_core::procedure::measure::Units;
 use coilside_core::procedure::pack::Pack;
@@ -19,6 +21,7 @@ use serde::Deserialize;
 use super::visitor::SignedIn;
 use super::{Page, page, visit_cover};
 use crate::app::day;
+use crate::app::due_days;
 use crate::app::language::Language;
 use crate::app::library::Library;
 use crate::app::plan_day::{self, Day};
@@ -49,11 +52,25 @@ pub(super) async fn show(
             language: shown.language,
             on: parse_date(&asked.day).unwrap_or(today),
             who: &asked.who,
-            day: plan_day::read(store)?,
+            day: plan_day::read(store, library)?,
         };
         Ok(page(&shown, words, &words.text("office-round"), sheet.body()))
     });
     Ok(made.await?)
+}
+
+/// The due days of all that is open, for a calendar.
+pub(super) async fn due_days(State(office): State<Office>, SignedIn(visitor): SignedIn) -> Page {
+    let made = on_shelf(&office, move |store, library, now_ms| -> Result<_, StoreError> {
+        let words = library.words(visitor.language, None);
+        Ok(due_days::file(&plan_day::read(store, library)?, words, now_ms))
+    });
+    let headers = [
+        (CONTENT_TYPE, "text/calendar; charset=utf-8; method=PUBLISH"),
+        (CONTENT_DISPOSITION, "attachment; filename=\"due.ics\""),
+        (CACHE_CONTROL, "no-store"),
+    ];
+    Ok((headers, made.await?).into_response())
 }
 
 /// Everything that the page is drawn from.
@@ -117,6 +134,7 @@ impl DaySheet<'_> {
                 @for technician in self.day.technicians.iter().filter(|_| self.day.technicians.len() > 1) {
                     a href={ "/round?day=" (self.on) "&who=" (super::visits::percent(&technician.name)) } { (technician.name) }
                 }
+                a href="/due.ics" { (words.text("office-calendar")) }
             }
         }
     }

@@ -209,7 +209,8 @@ fn findings(words: &Words, run: &Run) -> Markup {
                     @for finding in &run.findings {
                         @let (tone, key) = tone(finding.severity);
                         li { span class={ "badge " (tone) } { (words.text(key)) } " " (finding.text)
-                            " " span.quiet { (day::clock(finding.at.utc_ms, finding.at.offset_min)) }
+                            @if let Some(since) = &finding.since { " " span.quiet { (words.fill("office-finding-since", &[("date", since)])) } }
+                            @else { " " span.quiet { (day::clock(finding.at.utc_ms, finding.at.offset_min)) } }
                             @if let Some(mended) = &finding.mended {
                                 " " span.badge.good { (words.fill("finding-mended", &[("words", &mended.words)])) }
                                 " " span.quiet { (day::clock(mended.at.utc_ms, mended.at.offset_min)) }
