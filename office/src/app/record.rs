@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use coilside_core::id;
 use coilside_core::record::seal as core_seal;
+use coilside_core::record::summary::SealMarks;
 use coilside_core::round::Assignment;
 use coilside_core::visit::apply::apply;
 use coilside_core::visit::decide::{Gap, gaps};
@@ -48,7 +49,7 @@ pub(crate) enum SealCheck {
     /// No seal has come.
     None,
     /// Signature and events fit, under the key that the device registered here.
-    Holds { fingerprint: String, received_ms: i64, later_events: u64 },
+    Holds { fingerprint: String, marks: SealMarks, received_ms: i64, later_events: u64 },
     /// It came, but does not hold now: the database was changed from outside.
     Fails { why: String },
 }
@@ -236,6 +237,7 @@ fn check(seal: &Seal, registered: Option<&[u8]>, hashes: &[id::Digest]) -> SealC
         Some(last) if last.as_str() != payload.last => fails("it is about other events than those stored"),
         Some(_) => SealCheck::Holds {
             fingerprint: fingerprint(&seal.public_key),
+            marks: SealMarks::of(&id::Digest(payload.last), &seal.public_key),
             received_ms: seal.received_ms,
             later_events: stored.saturating_sub(payload.next),
         },

@@ -70,7 +70,9 @@ pub enum Anchor {
 impl Drawing {
     /// The words in it, in the order in which they are drawn.
     pub fn words(&self) -> impl Iterator<Item = &str> {
-        self.shapes.iter().filter_map(|shape| if let Shape::Words { text, .. } = shape { Some(text.as_str()) } else { None })
+        self.shapes
+            .iter()
+            .filter_map(|shape| if let Shape::Words { text, .. } = shape { Some(text.as_str()) } else { None })
     }
 }
 
@@ -100,7 +102,8 @@ pub(super) fn ranges(found: Range, left: Range, rows: Rows<'_>, tick: &dyn Fn(f6
     const FROM: f64 = 104.0;
     const TO: f64 = WIDTH - 30.0;
     let ends = [found, left].map(|range| (range.value - range.doubt, range.value + range.doubt));
-    let scale = Scale::over(ends.iter().fold((f64::MAX, f64::MIN), |(low, high), end| (low.min(end.0), high.max(end.1))), 3);
+    let scale =
+        Scale::over(ends.iter().fold((f64::MAX, f64::MIN), |(low, high), end| (low.min(end.0), high.max(end.1))), 3);
     let x = |value: f64| FROM + scale.share(value) * (TO - FROM);
     let mut shapes = Vec::new();
     for mark in scale.marks() {
@@ -129,12 +132,12 @@ pub(super) fn years(points: &[(f64, f64, String)], text: String, tick: &dyn Fn(f
     const BOTTOM: f64 = 130.0;
     const LABEL: f64 = 40.0;
     let values = points.iter().map(|(_, value, _)| *value);
-    let scale = Scale::over(values.fold((f64::MAX, f64::MIN), |(low, high), value| (low.min(value), high.max(value))), 3);
+    let scale =
+        Scale::over(values.fold((f64::MAX, f64::MIN), |(low, high), value| (low.min(value), high.max(value))), 3);
     let first = points.first().map_or(0.0, |(at, ..)| *at);
     let span = points.last().map_or(1.0, |(at, ..)| *at - first).max(1e-6);
-    let place = |at: f64, value: f64| {
-        (FROM + (at - first) / span * (TO - FROM), BOTTOM - scale.share(value) * (BOTTOM - TOP))
-    };
+    let place =
+        |at: f64, value: f64| (FROM + (at - first) / span * (TO - FROM), BOTTOM - scale.share(value) * (BOTTOM - TOP));
     let mut shapes = Vec::new();
     for mark in scale.marks() {
         let (_, y) = place(first, mark);

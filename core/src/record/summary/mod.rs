@@ -30,7 +30,7 @@ use crate::words::Words;
 
 pub use chart::Drawing;
 pub use genuine::SealMarks;
-pub use html::{Dress, STYLE, html};
+pub use html::{Dress, STYLE, Way, html};
 pub use jpeg::{Picture, Pictures, Source};
 pub use next::next_service;
 #[cfg(feature = "pdf")]
@@ -222,8 +222,6 @@ pub struct Sources<'a> {
     pub seal: Option<SealMarks>,
     /// The address under which the office shows this summary, where it is known.
     pub address: Option<&'a str>,
-    /// The next service as a calendar file (RFC 5545), where one was made.
-    pub calendar: Option<String>,
 }
 
 impl Sources<'_> {
@@ -316,9 +314,11 @@ impl Summary {
         let (before, after) = (self.labels.before.as_str(), self.labels.after.as_str());
         match part {
             Part::Text(text, _) => words.push(text),
-            Part::Answers(answers) => words.extend(answers.iter().flat_map(|answer| {
-                std::iter::once(answer.question.as_str()).chain(lines_of(&answer.answer))
-            })),
+            Part::Answers(answers) => words.extend(
+                answers
+                    .iter()
+                    .flat_map(|answer| std::iter::once(answer.question.as_str()).chain(lines_of(&answer.answer))),
+            ),
             Part::List(lines) => words.extend(lines.iter().map(String::as_str)),
             Part::Found(found) => {
                 words.extend(found.iter().flat_map(|found| [found.severity_text.as_str(), &found.text]));

@@ -77,7 +77,12 @@ fn worked_out(from: &Sources<'_>, worked: &Worked<'_>) -> Vec<Changed> {
             }
         };
         let rows = rows(from, &label, &found, &left, &meaning);
-        let chart = Some(ranges(range(outcome.at(Stage::Found)?), range(outcome.at(Stage::Left)?), rows.0.as_rows(rows.1), &tick));
+        let chart = Some(ranges(
+            range(outcome.at(Stage::Found)?),
+            range(outcome.at(Stage::Left)?),
+            rows.0.as_rows(rows.1),
+            &tick,
+        ));
         Some(Changed { label, found, left, meaning, chart })
     };
     [(Kind::Heat, "summary-heat"), (Kind::Cop, "summary-cop")].into_iter().filter_map(of).collect()
@@ -143,9 +148,7 @@ fn shown(from: &Sources<'_>, run: &Run, reading: &Reading) -> Option<String> {
     let limit = reading.quantity.show_difference(&taken.error_limit, units, language);
     let limit = limit.split('\u{a0}').next().unwrap_or_default();
     Some(match text.strip_suffix(symbol).map(|number| number.trim_end_matches('\u{a0}')) {
-        Some(number) if !symbol.is_empty() => {
-            with_symbol(&format!("{number}\u{a0}±\u{a0}{limit}"), symbol)
-        }
+        Some(number) if !symbol.is_empty() => with_symbol(&format!("{number}\u{a0}±\u{a0}{limit}"), symbol),
         _ => format!("{text}\u{a0}±\u{a0}{limit}"),
     })
 }

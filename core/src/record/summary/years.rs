@@ -56,6 +56,7 @@ fn year(from: &Sources<'_>, of: &Series<'_>, label: impl Fn(String) -> String) -
         .collect();
     let listed: Vec<String> = values.iter().map(|(day, value)| format!("{day}: {value}")).collect();
     let text = format!("{label}. {}.", listed.join("; "));
-    let tick = |value: f64, places: u8| with_symbol(&number::write(value, places, words.language()), quantity.symbol(units));
+    let tick =
+        |value: f64, places: u8| with_symbol(&number::write(value, places, words.language()), quantity.symbol(units));
     Years { chart: chart::years(&points, text, &tick), label, values, meaning }
 }

@@ -490,6 +490,7 @@ summary-next-service = Next service: { $day }.
 summary-next-descaling = By your water, the scale in the unit should be cleaned out again in about { $months } months. What the maker asks for comes first.
 summary-next-between = Until then keep leaves and snow away from the unit. Call us if it is loud, drips or the water stays cold.
 summary-calendar = Put the day into my calendar
+summary-calendar-title = Service of the hot-water heat pump
 summary-mark-record = Mark of the record
 summary-mark-key = Mark of the device that sealed it
 summary-genuine = This is a short form of a record that was sealed. Call the firm and have both marks read to you. They must be the same as here.

@@ -490,6 +490,7 @@ summary-next-service = Próxima revisión: { $day }.
 summary-next-descaling = Por el agua que tiene, conviene limpiar la cal del equipo dentro de unos { $months } meses. Lo que pide el fabricante va primero.
 summary-next-between = Hasta entonces aparte hojas y nieve del equipo. Llámenos si hace ruido, gotea o el agua sigue fría.
 summary-calendar = Poner el día en mi calendario
+summary-calendar-title = Revisión de la bomba de calor para agua caliente
 summary-mark-record = Marca del registro
 summary-mark-key = Marca del aparato que lo selló
 summary-genuine = Esto es una forma corta de un registro que se selló. Llame a la empresa y pida que le lean las dos marcas. Deben ser iguales que aquí.

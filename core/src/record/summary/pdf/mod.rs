@@ -77,11 +77,8 @@ pub fn pdf(summary: &Summary, pictures: &Pictures) -> Result<Vec<u8>, PdfError> 
     let settings = PageSettings::from_wh(sheet.width, sheet.height).ok_or(PdfError::Fonts)?;
     let mut marks = draw::Marks::default();
     for (at, page) in pages.iter().enumerate() {
-        let number = summary
-            .labels
-            .page
-            .replace("{page}", &(at + 1).to_string())
-            .replace("{pages}", &pages.len().to_string());
+        let number =
+            summary.labels.page.replace("{page}", &(at + 1).to_string()).replace("{pages}", &pages.len().to_string());
         let mut sheet_of_paper = document.start_page_with(settings.clone());
         let mut surface = sheet_of_paper.surface();
         let mut pen = draw::Draw { surface: &mut surface, fonts: &fonts, pictures, marks: &mut marks };

@@ -46,7 +46,9 @@ mod tests {
     use crate::procedure::measure::Units;
 
     fn boxes(of: &[(f32, bool)]) -> Vec<Laid> {
-        of.iter().map(|(high, keeps_next)| Laid { high: *high, space: 9.0, keeps_next: *keeps_next, ..Laid::default() }).collect()
+        of.iter()
+            .map(|(high, keeps_next)| Laid { high: *high, space: 9.0, keeps_next: *keeps_next, ..Laid::default() })
+            .collect()
     }
 
     proptest! {

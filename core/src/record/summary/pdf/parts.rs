@@ -112,7 +112,8 @@ const SOFT: Style = style(BODY, Weight::Regular, Ink::Soft);
 const ANSWER: f32 = 16.0;
 
 pub(super) fn lay_out(summary: &Summary, pictures: &Pictures, fonts: &Fonts, width: f32) -> Layout {
-    let mut setter = Setter { fonts, pictures, labels: &summary.labels, width, boxes: Vec::new(), plan: Vec::new(), leaves: 0 };
+    let mut setter =
+        Setter { fonts, pictures, labels: &summary.labels, width, boxes: Vec::new(), plan: Vec::new(), leaves: 0 };
     setter.heading(1, &summary.title, 21.0, 0.0, true);
     for line in &summary.lead {
         setter.paragraph(line, SOFT, 3.0, None);
@@ -265,7 +266,8 @@ impl Setter<'_> {
         for done in done {
             let (mut items, mut nodes, mut x) = (Vec::new(), Vec::new(), 0.0);
             if let Some(unit) = &done.unit {
-                let (node, _) = self.set(&mut items, &format!("{unit} "), style(BODY, Weight::Bold, Ink::Lead), (0.0, 0.0), 60.0);
+                let (node, _) =
+                    self.set(&mut items, &format!("{unit} "), style(BODY, Weight::Bold, Ink::Lead), (0.0, 0.0), 60.0);
                 nodes.push(node);
                 x = 18.0;
             }
@@ -423,7 +425,8 @@ impl Setter<'_> {
 
     fn code(&mut self, address: &str) {
         const SIDE: f32 = 104.0;
-        let mut items = vec![Item { leaf: None, at: (0.0, 0.0), what: What::Code { address: address.to_owned(), side: SIDE } }];
+        let mut items =
+            vec![Item { leaf: None, at: (0.0, 0.0), what: What::Code { address: address.to_owned(), side: SIDE } }];
         let (node, high) = self.set(&mut items, address, PLAIN, (SIDE + 14.0, SIDE * 0.3), self.width - SIDE - 14.0);
         self.boxes.push(Laid { high: SIDE.max(SIDE * 0.3 + high), space: 7.0, keeps_next: false, bar: None, items });
         self.plan.push(Node::Group(Tag::P.into(), vec![node]));

@@ -123,7 +123,8 @@ mod tests {
     #[test]
     fn a_line_is_never_wider_than_asked_and_nothing_is_lost() {
         let fonts = Fonts::built_in().unwrap();
-        let text = "Words of a Supercalifragilisticexpialidocious-kind, and 42.5\u{a0}±\u{a0}1.0\u{a0}°C stays together.";
+        let text =
+            "Words of a Supercalifragilisticexpialidocious-kind, and 42.5\u{a0}±\u{a0}1.0\u{a0}°C stays together.";
         for width in [60.0, 120.0, 300.0] {
             let face = fonts.face(Weight::Regular);
             let lines = face.lines(text, 12.0, width);
