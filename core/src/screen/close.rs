@@ -22,6 +22,10 @@ pub(super) fn leaving(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
             let key = if sealing.complete { "sealed-complete" } else { "sealed-incomplete" };
             screen.blocks.push(text(words.text(key), Tone::Plain));
         }
+        screen.blocks.push(Block::Text { text: words.text("summary-hand-over"), level: 2, tone: Tone::Plain });
+        for (key, to) in [("summary-hand-over-page", "summary.html"), ("summary-hand-over-paper", "summary.pdf")] {
+            screen.blocks.push(Block::Link { label: words.text(key), to: to.into() });
+        }
         screen.foot.push(Button { tone: Tone::Primary, ..go(view, "back-to-round", "round") });
         return screen;
     }

@@ -30,7 +30,7 @@ use crate::words::Words;
 
 pub use chart::Drawing;
 pub use genuine::SealMarks;
-pub use html::{Dress, STYLE, Way, html};
+pub use html::{Dress, STYLE, Way, html, policy};
 pub use jpeg::{Picture, Pictures, Source};
 pub use next::next_service;
 #[cfg(feature = "pdf")]

@@ -86,8 +86,10 @@ pub fn html(summary: &Summary, pictures: &Pictures, dress: &Dress) -> String {
     page.into_string()
 }
 
-/// Nothing may be loaded or run: only the one style sheet, known by its digest, and pictures that are in the page.
-fn policy() -> String {
+/// The policy of a page that stands for itself: nothing may be loaded or run, only the one style sheet, known by its digest,
+/// and pictures that are in the page.
+#[must_use]
+pub fn policy() -> String {
     let digest = STANDARD.encode(Sha256::digest(STYLE.as_bytes()));
     format!("default-src 'none'; style-src 'sha256-{digest}'; img-src data:; base-uri 'none'; form-action 'none'")
 }

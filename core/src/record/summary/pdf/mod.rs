@@ -7,7 +7,6 @@ mod paper;
 mod parts;
 mod text;
 
-use chrono::{Datelike as _, Timelike as _};
 use krilla::Document;
 use krilla::configure::{Configuration, Validator};
 use krilla::error::KrillaError;
