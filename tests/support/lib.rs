@@ -1,5 +1,6 @@
 //! What the whole-visit and fault tests share: an invented assignment, a person's answers, a key.
 
+pub mod gallery;
 pub mod look;
 pub mod scene;
 pub mod texts;
@@ -13,6 +14,7 @@ use coilside_core::effect::PlaceFix;
 use coilside_core::field::{DoorError, Field, Setup};
 use coilside_core::now::Now;
 use coilside_core::round::{AssignedUnit, Assignment, Owner, PastReading, Site};
+use coilside_office::demo::photograph;
 use coilside_office::demo::player::Answers;
 use image::codecs::jpeg::JpegEncoder;
 use p256::ecdsa::signature::Signer as _;
@@ -31,11 +33,18 @@ pub struct Technician {
     pub pack: String,
     /// Answers that differ from the usual ones: field and answer.
     pub other: Vec<(String, String)>,
+    /// Takes photographs as the demo draws them, with time and place in them; else small ones without.
+    pub draws: bool,
 }
 
 impl Default for Technician {
     fn default() -> Self {
-        Technician { key: SigningKey::from_slice(&[11; 32]).ok(), pack: ADD_ON.to_owned(), other: Vec::new() }
+        Technician {
+            key: SigningKey::from_slice(&[11; 32]).ok(),
+            pack: ADD_ON.to_owned(),
+            other: Vec::new(),
+            draws: false,
+        }
     }
 }
 
@@ -126,8 +135,11 @@ impl Answers for Technician {
         known(option).or(condition.options.first()).map(|option| option.id.clone())
     }
 
-    fn photograph(&self, slot: &str, _: &Now) -> Vec<u8> {
-        jpeg_of(slot)
+    fn photograph(&self, slot: &str, now: &Now) -> Vec<u8> {
+        match self.place().filter(|_| self.draws) {
+            Some(place) => photograph(slot, &["INVENTED", "MODEL ONE", "AB-1042"], 1, now, place),
+            None => jpeg_of(slot),
+        }
     }
 
     fn place(&self) -> Option<PlaceFix> {
