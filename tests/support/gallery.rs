@@ -96,7 +96,7 @@ const PLANS: [Plan; 10] = [
         language: "es",
         history: true,
         other: &[("condition:reheat", "pending"), ("condition:coil", "coated"), ("condition:sea", "near")],
-        skipped: Some(("measure-winding", "El motor estaba tapado por una viga")),
+        skipped: Some(("insulation-test", "El motor estaba tapado por una viga")),
         ..NONE
     },
 ];

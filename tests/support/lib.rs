@@ -5,8 +5,10 @@ pub mod look;
 pub mod scene;
 pub mod texts;
 
+use std::collections::BTreeMap;
 use std::io::Cursor;
 use std::path::Path;
+use std::sync::{Mutex, PoisonError};
 
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
@@ -137,7 +139,7 @@ impl Answers for Technician {
 
     fn photograph(&self, slot: &str, now: &Now) -> Vec<u8> {
         match self.place().filter(|_| self.draws) {
-            Some(place) => photograph(slot, &["INVENTED", "MODEL ONE", "AB-1042"], 1, now, place),
+            Some(place) => drawn(slot, now, place),
             None => jpeg_of(slot),
         }
     }
@@ -164,6 +166,14 @@ fn likely(pack: &str, id: &str) -> String {
         Some((from, to)) => format!("{:.*}", usize::from(reading.decimals), f64::midpoint(from, to)),
         None => "20".to_owned(),
     }
+}
+
+/// A photograph as the demo draws it. Drawn once a slot: it takes a while, and the first time in it does for all.
+fn drawn(slot: &str, now: &Now, place: PlaceFix) -> Vec<u8> {
+    static DRAWN: Mutex<BTreeMap<String, Vec<u8>>> = Mutex::new(BTreeMap::new());
+    let mut drawn = DRAWN.lock().unwrap_or_else(PoisonError::into_inner);
+    let draw = || photograph(slot, &["INVENTED", "MODEL ONE", "AB-1042"], 1, now, place);
+    drawn.entry(slot.to_owned()).or_insert_with(draw).clone()
 }
 
 /// A small picture whose bytes depend on a name.

@@ -119,7 +119,7 @@ impl Draw<'_, '_> {
                 let Some(Source::Bytes(bytes)) = self.pictures.get(digest).map(|picture| &picture.source) else {
                     return Err(PdfError::Picture("its bytes are not at hand".to_owned()));
                 };
-                let image = Image::from_jpeg(bytes.clone().into(), true).map_err(PdfError::Picture)?;
+                let image = Image::from_jpeg(bytes.clone().into(), false).map_err(PdfError::Picture)?;
                 if let Some(size) = Size::from_wh(*width, *height) {
                     self.surface.push_transform(&Transform::from_translate(x, y));
                     self.surface.draw_image(image, size);
