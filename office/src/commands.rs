@@ -6,6 +6,7 @@ use std::time::{SystemTime, UNIX_EPOCH};
 use std::{fs, io};
 
 use clap::Parser;
+use coilside_core::procedure::measure::Units;
 use coilside_office::check_pack::{CheckPack, check};
 use coilside_office::{OfficeSettings, demo, open, record_file};
 use coilside_web::FieldSettings;
@@ -70,6 +71,12 @@ pub(crate) enum Command {
         /// Show the office's public key, with which others can verify its records, and stop.
         #[arg(long)]
         key: bool,
+        /// Set the address under which owners reach the office, for their summaries, and stop.
+        #[arg(long, value_name = "URL")]
+        set_address: Option<String>,
+        /// Set the units of owners' summaries, and stop.
+        #[arg(long, value_parser = ["metric", "us"])]
+        set_units: Option<String>,
         /// A folder of packs beside the built-in ones, so that their visits are shown in words.
         #[arg(long)]
         packs: Option<PathBuf>,
@@ -150,8 +157,12 @@ impl Command {
                 println!("{}", record_file::key_lines(&open(&folder)?));
                 Ok(())
             }
-            Command::Office { folder, port, new_link, new_device, packs, key: false } => {
-                run_office(OfficeSettings { folder, port, packs }, new_link, new_device).await
+            Command::Office { folder, port, new_link, new_device, set_address, set_units, packs, key: false } => {
+                let settings = OfficeSettings { folder, port, packs };
+                match (set_address, set_units) {
+                    (None, None) => run_office(settings, new_link, new_device).await,
+                    (address, units) => set_up(&settings, address, units),
+                }
             }
             Command::Verify { file, office_key, language } => {
                 Ok(record_file::check(&file, &record_file::keys(&office_key)?, &language, &mut io::stdout().lock())?)
@@ -190,6 +201,17 @@ async fn run_office(settings: OfficeSettings, new_link: bool, new_device: Option
     Ok(coilside_office::serve(settings).await?)
 }
 
+fn set_up(settings: &OfficeSettings, address: Option<String>, units: Option<String>) -> Done {
+    let office = open(&settings.folder)?;
+    if let Some(address) = address {
+        office.set_address(&address)?;
+    }
+    if let Some(units) = units {
+        office.set_units(if units == "us" { Units::Us } else { Units::Metric })?;
+    }
+    Ok(())
+}
+
 async fn run_demo(folder: &Path, fresh: bool, office_port: u16, field_port: u16, packs: Option<PathBuf>) -> Done {
     if fresh && folder.exists() {
         remove_demo(folder)?;
@@ -204,6 +226,7 @@ async fn run_demo(folder: &Path, fresh: bool, office_port: u16, field_port: u16,
     }
     let listener = tokio::net::TcpListener::bind(("127.0.0.1", office_port)).await?;
     let office_address = format!("http://{}", listener.local_addr()?);
+    office.set_address(&office_address)?;
     let link = office.new_link()?;
     let field = coilside_web::start(FieldSettings {
         folder: folder.join("field"),

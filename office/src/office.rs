@@ -6,6 +6,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::time::{SystemTime, UNIX_EPOCH};
 
+use coilside_core::procedure::measure::Units;
 use coilside_core::procedure::read::read;
 use coilside_core::round::Technician;
 
@@ -246,6 +247,22 @@ impl Office {
     /// When it cannot be written down.
     pub fn set_contact(&self, text: &str) -> Result<(), OfficeError> {
         Ok(make_summary::set_contact(&self.store, text)?)
+    }
+
+    /// Sets the address under which owners reach the office: summaries on paper name it, and carry it as a code.
+    ///
+    /// # Errors
+    /// When it cannot be written down.
+    pub fn set_address(&self, text: &str) -> Result<(), OfficeError> {
+        Ok(make_summary::set_address(&self.store, text)?)
+    }
+
+    /// Sets the units in which summaries are written, which also decide their paper.
+    ///
+    /// # Errors
+    /// When it cannot be written down.
+    pub fn set_units(&self, units: Units) -> Result<(), OfficeError> {
+        Ok(make_summary::set_units(&self.store, units)?)
     }
 
     pub(crate) fn now_ms(&self) -> i64 {

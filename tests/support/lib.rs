@@ -1,11 +1,14 @@
 //! What the whole-visit and fault tests share: an invented assignment, a person's answers, a key.
 
+pub mod gallery;
 pub mod look;
 pub mod scene;
 pub mod texts;
 
+use std::collections::BTreeMap;
 use std::io::Cursor;
 use std::path::Path;
+use std::sync::{Mutex, PoisonError};
 
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
@@ -13,6 +16,7 @@ use coilside_core::effect::PlaceFix;
 use coilside_core::field::{DoorError, Field, Setup};
 use coilside_core::now::Now;
 use coilside_core::round::{AssignedUnit, Assignment, Owner, PastReading, Site};
+use coilside_office::demo::photograph;
 use coilside_office::demo::player::Answers;
 use image::codecs::jpeg::JpegEncoder;
 use p256::ecdsa::signature::Signer as _;
@@ -31,11 +35,18 @@ pub struct Technician {
     pub pack: String,
     /// Answers that differ from the usual ones: field and answer.
     pub other: Vec<(String, String)>,
+    /// Takes photographs as the demo draws them, with time and place in them; else small ones without.
+    pub draws: bool,
 }
 
 impl Default for Technician {
     fn default() -> Self {
-        Technician { key: SigningKey::from_slice(&[11; 32]).ok(), pack: ADD_ON.to_owned(), other: Vec::new() }
+        Technician {
+            key: SigningKey::from_slice(&[11; 32]).ok(),
+            pack: ADD_ON.to_owned(),
+            other: Vec::new(),
+            draws: false,
+        }
     }
 }
 
@@ -126,8 +137,11 @@ impl Answers for Technician {
         known(option).or(condition.options.first()).map(|option| option.id.clone())
     }
 
-    fn photograph(&self, slot: &str, _: &Now) -> Vec<u8> {
-        jpeg_of(slot)
+    fn photograph(&self, slot: &str, now: &Now) -> Vec<u8> {
+        match self.place().filter(|_| self.draws) {
+            Some(place) => drawn(slot, now, place),
+            None => jpeg_of(slot),
+        }
     }
 
     fn place(&self) -> Option<PlaceFix> {
@@ -152,6 +166,14 @@ fn likely(pack: &str, id: &str) -> String {
         Some((from, to)) => format!("{:.*}", usize::from(reading.decimals), f64::midpoint(from, to)),
         None => "20".to_owned(),
     }
+}
+
+/// A photograph as the demo draws it. Drawn once a slot: it takes a while, and the first time in it does for all.
+fn drawn(slot: &str, now: &Now, place: PlaceFix) -> Vec<u8> {
+    static DRAWN: Mutex<BTreeMap<String, Vec<u8>>> = Mutex::new(BTreeMap::new());
+    let mut drawn = DRAWN.lock().unwrap_or_else(PoisonError::into_inner);
+    let draw = || photograph(slot, &["INVENTED", "MODEL ONE", "AB-1042"], 1, now, place);
+    drawn.entry(slot.to_owned()).or_insert_with(draw).clone()
 }
 
 /// A small picture whose bytes depend on a name.

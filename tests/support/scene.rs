@@ -5,6 +5,7 @@ use coilside_core::effect::{Effect, Outcome};
 use coilside_core::field::{DoorError, Field};
 use coilside_core::id::{Letter, VisitId};
 use coilside_core::now::Now;
+use coilside_core::round::Assignment;
 use coilside_core::screen::{Screen, Turn};
 use coilside_core::store::Store;
 use coilside_core::visit::apply::replay;
@@ -66,11 +67,18 @@ impl Scene {
     /// # Errors
     /// Where it cannot be opened.
     pub fn before_of(pack: &str, other: &[(&str, &str)]) -> Result<Scene, SceneError> {
+        Scene::of(Technician::at(pack, other), assignment_of("a1", pack))
+    }
+
+    /// A door with this assignment and no visit yet.
+    ///
+    /// # Errors
+    /// Where it cannot be opened.
+    pub fn of(technician: Technician, assignment: Assignment) -> Result<Scene, SceneError> {
         let folder = folder().map_err(|error| SceneError::Other(error.to_string()))?;
-        let technician = Technician::at(pack, other);
         let clock = Clock::at(MORNING_UTC_MS, 120);
         let field = open(folder.path(), &clock.now(), &technician)?;
-        field.assigned(&[assignment_of("a1", pack)])?;
+        field.assigned(&[assignment])?;
         Ok(Scene { folder, technician, clock, field: Some(field), count: 0 })
     }
 

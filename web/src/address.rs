@@ -17,7 +17,7 @@ pub(crate) struct Token(String);
 
 impl Token {
     /// 32 random bytes in hex.
-    fn new() -> Result<Self, FieldError> {
+    pub(crate) fn new() -> Result<Self, FieldError> {
         let mut bytes = [0_u8; 32];
         getrandom::fill(&mut bytes).map_err(|why| FieldError::Random(why.to_string()))?;
         Ok(Self(bytes.iter().map(|byte| format!("{byte:02x}")).collect()))

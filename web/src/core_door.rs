@@ -6,7 +6,7 @@ use axum::http::StatusCode;
 use coilside_core::{
     action::Action,
     effect::Outcome,
-    field::{DoorError, Field},
+    field::{DoorError, Field, Handover},
     id::Digest,
     now::Now,
     procedure::read::PackFolder,
@@ -28,6 +28,7 @@ pub(crate) trait CoreDoor: Send + Sync + 'static {
     fn words(&self) -> BTreeMap<String, String>;
     fn incoming(&self, effect_id: &str) -> Result<PathBuf, Problem>;
     fn preview(&self, digest: &str) -> Result<PathBuf, Problem>;
+    fn handover(&self, office: Option<&str>) -> Result<Handover, Problem>;
     fn next_requests(&self, now: Now) -> Result<Vec<SendRequest>, Problem>;
     fn answered(
         &self,
@@ -74,6 +75,10 @@ impl CoreDoor for Field {
 
     fn preview(&self, digest: &str) -> Result<PathBuf, Problem> {
         Ok(Field::preview(self, &Digest::from(digest)))
+    }
+
+    fn handover(&self, office: Option<&str>) -> Result<Handover, Problem> {
+        Ok(Field::handover(self, office)?)
     }
 
     fn next_requests(&self, now: Now) -> Result<Vec<SendRequest>, Problem> {

@@ -25,8 +25,15 @@ use serde::Deserialize;
 use tokio::sync::Notify;
 
 use crate::{
-    address::Token, clock::Clock, core_door::CoreDoor, guard, incoming, key::DeviceKey, pack_folder, pages,
-    problem::Problem, window::Holder,
+    address::Token,
+    clock::Clock,
+    core_door::CoreDoor,
+    guard, incoming,
+    key::DeviceKey,
+    pack_folder, pages,
+    problem::Problem,
+    summary::{self, Summaries},
+    window::Holder,
 };
 
 /// How often signing may lead to signing within one call. Each seal asks once.
@@ -44,6 +51,7 @@ struct Inner {
     key: DeviceKey,
     token: Token,
     authority: String,
+    summaries: Summaries,
     holder: Holder,
     hurry: Notify,
 }
@@ -57,9 +65,10 @@ impl Shell {
         key: DeviceKey,
         token: Token,
         authority: String,
+        summaries: Summaries,
     ) -> Self {
         let holder = Holder::default();
-        Self(Arc::new(Inner { core, packs, clock, key, token, authority, holder, hurry: Notify::new() }))
+        Self(Arc::new(Inner { core, packs, clock, key, token, authority, summaries, holder, hurry: Notify::new() }))
     }
 
     /// Reads the folder of packs, if there is one, and gives them to the core.
@@ -71,6 +80,10 @@ impl Shell {
 
     pub(crate) fn token(&self) -> &Token {
         &self.0.token
+    }
+
+    pub(crate) fn summaries(&self) -> &Summaries {
+        &self.0.summaries
     }
 
     pub(crate) fn authority(&self) -> &str {
@@ -113,7 +126,7 @@ impl Shell {
         .await
         .unwrap_or_else(|why| Err(Problem::inside(why.to_string())))?;
         self.0.hurry.notify_one();
-        Ok(turn)
+        Ok(self.0.summaries.addressed(turn))
     }
 }
 
@@ -181,6 +194,7 @@ pub(crate) fn router(shell: Shell) -> Router {
         .route_layer(middleware::from_fn_with_state(shell.clone(), guard::token));
     Router::new()
         .route("/", get(pages::index))
+        .route("/summary/{secret}/{name}", get(summary::file))
         .nest("/door", door)
         .route("/{*path}", get(pages::file))
         .fallback(|| async { Problem::unknown() })
@@ -269,7 +283,7 @@ async fn done(State(shell): State<Shell>, body: Body<Done>) -> Result<Json<Turn>
 }
 
 async fn screen(State(shell): State<Shell>, _: Admitted) -> Result<Json<Turn>, Problem> {
-    shell.ask(|core, now| core.screen(now)).await.map(Json)
+    shell.ask(|core, now| core.screen(now)).await.map(|turn| Json(shell.summaries().addressed(turn)))
 }
 
 async fn words(State(shell): State<Shell>) -> Json<BTreeMap<String, String>> {
@@ -287,7 +301,7 @@ async fn leap(State(shell): State<Shell>, body: Body<Leap>) -> Result<Json<Turn>
     let Leap { window, ms } = read(body)?;
     admit(&shell, &window)?;
     match shell.0.clock.leap(ms) {
-        Ok(true) => shell.ask(|core, now| core.screen(now)).await.map(Json),
+        Ok(true) => shell.ask(|core, now| core.screen(now)).await.map(|turn| Json(shell.summaries().addressed(turn))),
         Ok(false) => Err(Problem::unknown()),
         Err(why) => Err(Problem::inside(why.to_string())),
     }

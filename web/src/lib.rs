@@ -26,6 +26,7 @@ mod sender;
 mod serve;
 #[cfg(test)]
 mod stub;
+mod summary;
 mod window;
 
 pub use error::FieldError;

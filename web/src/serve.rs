@@ -6,7 +6,7 @@ use coilside_core::field::{Field, Setup};
 use tokio::{net::TcpListener, task::JoinHandle};
 
 use crate::{
-    address,
+    address::{self, Token},
     clock::Clock,
     door::{Shell, router},
     error::FieldError,
@@ -16,6 +16,7 @@ use crate::{
     problem::Problem,
     rehearsal::Rehearsal,
     sender::{self, Office},
+    summary::Summaries,
 };
 
 /// How to run the browser shell.
@@ -59,6 +60,7 @@ pub async fn serve(settings: FieldSettings) -> Result<(), FieldError> {
 /// What kept it from starting, with what to do.
 pub async fn start(settings: FieldSettings) -> Result<Running, FieldError> {
     let FieldSettings { folder, port, office, device_token, rehearsal, packs } = settings;
+    let summaries = Summaries::of(office.clone(), Token::new()?);
     let office = office.map(|office| Office::new(&office, device_token)).transpose()?;
     let lock = FolderLock::take(&folder)?;
     let key = DeviceKey::of(&folder)?;
@@ -76,7 +78,7 @@ pub async fn start(settings: FieldSettings) -> Result<Running, FieldError> {
     let core = Field::open(setup).map_err(|why| FieldError::Core { folder: folder.clone(), why: why.to_string() })?;
     let (listener, at, token) = address::listen(&folder, port).await?;
     let address = format!("http://{at}/?t={}", token.text());
-    let shell = Shell::new(Arc::new(core), packs, clock, key, token, at.to_string());
+    let shell = Shell::new(Arc::new(core), packs, clock, key, token, at.to_string(), summaries);
     let failed =
         |why: Problem| FieldError::Core { folder: folder.clone(), why: format!("{}. {}", why.title, why.detail) };
     shell.read_packs().await.map_err(failed)?;

@@ -13,6 +13,7 @@ use axum::{
 use coilside_core::{
     action::Action,
     effect::{Effect, Outcome, Request as Asked},
+    field::Handover,
     now::Now,
     procedure::read::PackFolder,
     screen::{Live, Screen, Tone, Turn},
@@ -28,9 +29,12 @@ use crate::{
     door::{Shell, router},
     key::DeviceKey,
     problem::Problem,
+    summary::Summaries,
 };
 
 pub(crate) const TOKEN: &str = "a0a1a2a3a4a5a6a7";
+/// The secret in the addresses of summaries.
+pub(crate) const SUMMARY: &str = "c0c1c2c3c4c5c6c7";
 pub(crate) const AUTHORITY: &str = "127.0.0.1:4000";
 
 pub(crate) type Answered = (String, u16, Vec<u8>, Vec<(String, String)>);
@@ -122,6 +126,10 @@ impl CoreDoor for StubCore {
         Ok(path)
     }
 
+    fn handover(&self, _: Option<&str>) -> Result<Handover, Problem> {
+        Err(Problem::unknown())
+    }
+
     fn next_requests(&self, _: Now) -> Result<Vec<SendRequest>, Problem> {
         Ok(std::mem::take(&mut *self.to_send.lock().unwrap()))
     }
@@ -142,7 +150,8 @@ impl CoreDoor for StubCore {
 pub(crate) fn shell(core: Arc<StubCore>) -> Shell {
     let key = DeviceKey::of(&core.folder).unwrap();
     let packs = Some(core.folder.join("packs"));
-    Shell::new(core, packs, Clock::of_this_machine("test".into(), None), key, Token::of(TOKEN), AUTHORITY.into())
+    let clock = Clock::of_this_machine("test".into(), None);
+    Shell::new(core, packs, clock, key, Token::of(TOKEN), AUTHORITY.into(), Summaries::of(None, Token::of(SUMMARY)))
 }
 
 pub(crate) struct Caller {

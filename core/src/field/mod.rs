@@ -6,6 +6,7 @@ mod assigned;
 mod chain;
 mod desk;
 mod entropy;
+mod handover;
 mod outcome;
 mod packs;
 mod photo;
@@ -20,6 +21,7 @@ use std::path::{Path, PathBuf};
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
 use desk::Desk;
+pub use handover::Handover;
 
 use crate::action::Action;
 use crate::effect::Outcome;

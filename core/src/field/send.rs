@@ -3,11 +3,12 @@
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
 
+use super::handover::summary_of;
 use super::{DoorError, Field};
 use crate::id::VisitId;
 use crate::now::Now;
 use crate::store::{OutboxKind, OutboxRow, Store, StoreError};
-use crate::sync::{Answer, Meaning, SendRequest, Waiting, meaning};
+use crate::sync::{Answer, Meaning, SendRequest, Waiting, meaning, summary_path};
 use crate::visit::event::sha256;
 
 pub(super) fn base64(bytes: &[u8]) -> String {
@@ -65,6 +66,9 @@ impl Field {
         let meaning = meaning(request_id, row.as_ref(), desk.sender.stage(), &answer, head);
         desk.sender.heard(request_id, &meaning, now);
         take_meaning(&mut desk.store, row.as_ref(), &meaning)?;
+        if let (Some(row), Meaning::Safe, Some(path)) = (&row, &meaning, summary_path(&answer)) {
+            desk.store.put_setting(&summary_of(row.visit.as_str()), &path)?;
+        }
         drop(desk);
         if let Meaning::News(news) = &meaning {
             self.assigned(&news.assignments)?;

@@ -111,7 +111,8 @@ pub enum Block {
     Chart { caption: String, unit: String, bars: Vec<Bar> },
     /// Lines over two axes.
     Plot { plot: Plot },
-    /// Another page. `to` is an address of the shell's own or an absolute one.
+    /// Another page. `to` is an address of the shell's own or an absolute one. `summary.html` and `summary.pdf` stand for
+    /// what `Field::handover` gives: the shell shows, prints or shares it as its platform does.
     Link { label: String, to: String },
     /// Something to press.
     Button { button: Button },

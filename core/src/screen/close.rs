@@ -28,6 +28,10 @@ pub(super) fn leaving(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
             screen.blocks.push(text(words.text(key), Tone::Plain));
         }
         screen.blocks.extend(addenda(view, visit));
+        screen.blocks.push(Block::Text { text: words.text("summary-hand-over"), level: 2, tone: Tone::Plain });
+        for (key, to) in [("summary-hand-over-page", "summary.html"), ("summary-hand-over-paper", "summary.pdf")] {
+            screen.blocks.push(Block::Link { label: words.text(key), to: to.into() });
+        }
         screen.foot.push(Button { tone: Tone::Primary, ..go(view, "back-to-round", "round") });
         return screen;
     }

@@ -56,6 +56,11 @@ struct SealTaken {
 }
 
 #[derive(Deserialize)]
+struct SummaryMade {
+    summary: String,
+}
+
+#[derive(Deserialize)]
 struct Known {
     known: bool,
 }
@@ -136,6 +141,15 @@ pub fn meaning(
         },
         (_, None) => Meaning::Wait { least_ms: 0 },
     }
+}
+
+/// Where the office shows the owner's summary, if its answer to a seal says so: a path of ours and nothing else.
+#[must_use]
+pub fn summary_path(answer: &Answer<'_>) -> Option<String> {
+    let path = answer.json::<SummaryMade>()?.summary;
+    let token = path.strip_prefix("/s/")?;
+    let plain = token.len() <= 128 && token.chars().all(|c| c.is_ascii_alphanumeric() || matches!(c, '-' | '_'));
+    (plain && !token.is_empty()).then_some(path)
 }
 
 fn events(row: &OutboxRow, answer: &Answer<'_>, head: impl Fn(u64) -> Option<Digest>) -> Meaning {

@@ -5,7 +5,7 @@
 
 mod answer;
 
-pub use answer::{Answer, Meaning, meaning};
+pub use answer::{Answer, Meaning, meaning, summary_path};
 
 use std::path::PathBuf;
 

@@ -1,6 +1,7 @@
 //! Days and times as people write them, where the visit was.
 
-use chrono::{Datelike as _, Months, NaiveDate, Timelike as _};
+use chrono::Timelike as _;
+pub(crate) use coilside_core::record::summary::day::day as date;
 use coilside_core::round::day::there;
 use coilside_core::words::Words;
 
@@ -23,24 +24,6 @@ pub(crate) fn clock(utc_ms: i64, offset_min: i32) -> String {
 pub(crate) fn zone(offset_min: i32) -> String {
     let sign = if offset_min < 0 { '−' } else { '+' };
     format!("UTC{sign}{:02}:{:02}", offset_min.abs() / 60, offset_min.abs() % 60)
-}
-
-/// The month so many months later: 'March 2027'.
-pub(crate) fn month_later(words: &Words, utc_ms: i64, offset_min: i32, months: u32) -> String {
-    let at = there(utc_ms, offset_min).and_then(|at| at.date_naive().checked_add_months(Months::new(months)));
-    let Some(at) = at else { return String::new() };
-    let (month, year) = (month(words, at.month()), at.year().to_string());
-    words.fill("office-month-of-year", &[("month", &month), ("year", &year)])
-}
-
-/// '2 March 2026' of a date.
-pub(crate) fn date(words: &Words, date: NaiveDate) -> String {
-    let (day, year) = (date.day().to_string(), date.year().to_string());
-    words.fill("office-day", &[("day", &day), ("month", &month(words, date.month())), ("year", &year)])
-}
-
-fn month(words: &Words, number: u32) -> String {
-    words.text(&format!("office-month-{number}"))
 }
 
 #[cfg(test)]

@@ -47,7 +47,8 @@ pub(crate) enum SealError {
     Store(#[from] StoreError),
 }
 
-/// Keeps a seal that holds, and opens the owner's summary under the fresh token. The same content again changes nothing.
+/// Keeps a seal that holds, and opens the owner's summary under the fresh token; gives the token that opens it. The same
+/// content again changes nothing.
 pub(crate) fn receive(
     store: &Store,
     device: &Device,
@@ -55,7 +56,7 @@ pub(crate) fn receive(
     sent: &SealIn,
     summary_token: &Secret,
     now_ms: i64,
-) -> Result<(), SealError> {
+) -> Result<String, SealError> {
     let registered = device.public_key.as_ref().ok_or(SealError::NoKey)?;
     let public_key = key::read(&sent.public_key)?;
     if *registered != public_key {
@@ -82,10 +83,14 @@ pub(crate) fn receive(
             .ok_or(SealError::OtherChain { next, head: hash })?;
         if let Some(kept) = seals::of(db, visit)? {
             if sealed.next > kept.covers {
-                return receive_later(db, store, visit, sent, &kept, &sealed, last, now_ms);
+                receive_later(db, store, visit, sent, &kept, &sealed, last, now_ms)?;
+                return Ok(summaries::token_of(db, visit)?.unwrap_or_default());
             }
             // The same content may come under another signature: ES256 signs differently each time.
-            return if same(&kept, last, &sealed) { Ok(()) } else { Err(SealError::SealedOtherwise) };
+            if !same(&kept, last, &sealed) {
+                return Err(SealError::SealedOtherwise);
+            }
+            return Ok(summaries::token_of(db, visit)?.unwrap_or_default());
         }
         let Payload { next: covers, complete, .. } = sealed;
         seals::put(
@@ -95,7 +100,7 @@ pub(crate) fn receive(
         )?;
         vouch::for_seal(db, &store.key, visit, sealed.next, last, now_ms)?;
         summaries::ensure(db, visit, &summary_token.text(), now_ms)?;
-        Ok(())
+        Ok(summaries::token_of(db, visit)?.unwrap_or_default())
     })
 }
 

@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use coilside_core::id;
 use coilside_core::record::seal as core_seal;
+use coilside_core::record::summary::SealMarks;
 use coilside_core::round::Assignment;
 use coilside_core::visit::apply::apply;
 use coilside_core::visit::decide::{Gap, gaps};
@@ -49,7 +50,7 @@ pub(crate) enum SealCheck {
     /// No seal has come.
     None,
     /// Signature and events fit, under the key that the device registered here.
-    Holds { fingerprint: String, received_ms: i64, later_events: u64 },
+    Holds { fingerprint: String, marks: SealMarks, received_ms: i64, later_events: u64 },
     /// It came, but does not hold now: the database was changed from outside.
     Fails { why: String },
 }
@@ -246,6 +247,7 @@ fn check(seal: &Seal, later: &[LaterSeal], registered: Option<&[u8]>, hashes: &[
         Some(last) if last.as_str() != payload.last => fails("it is about other events than those stored"),
         Some(_) => SealCheck::Holds {
             fingerprint: coilside_core::record::file::fingerprint(&seal.public_key),
+            marks: SealMarks::of(&id::Digest(payload.last), &seal.public_key),
             received_ms: seal.received_ms,
             later_events: (hashes.len() as u64).saturating_sub(covered),
         },

@@ -12,6 +12,8 @@ use std::fs;
 use std::path::Path;
 
 use chrono::{DateTime, Days, NaiveDate, Utc};
+use coilside_core::effect::PlaceFix;
+use coilside_core::now::Now;
 use coilside_core::round::Assignment;
 
 use crate::office::{Office, OfficeError};
@@ -77,6 +79,12 @@ pub async fn set_up(office: &Office, folder: &Path, now_utc_ms: i64) -> Result<S
     // One of her instruments lapsed a month ago, so that its flag can be seen.
     office.put_technician(DEVICE, &scenario::technician(day))?;
     Ok(office.add_device(DEVICE)?)
+}
+
+/// A drawn photograph for a slot as a phone's camera would write it, with time, zone and place in it.
+#[must_use]
+pub fn photograph(slot: &str, lines: &[&str], year: u32, now: &Now, place: PlaceFix) -> Vec<u8> {
+    camera::shoot(&draw::photograph(slot, lines, year), now, place)
 }
 
 fn give(office: &Office, assignment: &Assignment) -> Result<(), DemoError> {

@@ -33,6 +33,8 @@ pub(crate) struct SealOut {
     pub(crate) visit: String,
     /// Always true: a seal that does not hold is refused.
     pub(crate) sealed: bool,
+    /// Where the owner's summary is shown, for the device to hand over.
+    pub(crate) summary: String,
 }
 
 /// Whether a photograph may be deleted on the device.

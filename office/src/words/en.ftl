@@ -146,34 +146,8 @@ office-calibration-lapsed = calibration ended on { $until }
 
 ## The owner's summary
 
-office-summary-no-contact = The firm that sent your technician
-office-summary-next-by-phone = We call you to agree on a day.
-office-summary-findings = What we found
-office-summary-done = What we did, and why it matters
-office-summary-numbers = What changed in numbers
-office-summary-numbers-hint = ± says how far off the instrument can be.
-office-summary-gaps = What we could not do
-office-summary-settings = Settings that differ for now
-office-summary-cautions = Please mind
-office-summary-next = What comes next
-office-summary-foot = The full record, signed and with all photographs, is kept for you.
-
-## Days
-
-office-day = { $day } { $month } { $year }
-office-month-of-year = { $month } { $year }
-office-month-1 = January
-office-month-2 = February
-office-month-3 = March
-office-month-4 = April
-office-month-5 = May
-office-month-6 = June
-office-month-7 = July
-office-month-8 = August
-office-month-9 = September
-office-month-10 = October
-office-month-11 = November
-office-month-12 = December
+office-summary-pdf = Summary as a PDF, to print
+office-summary-keep = The page as a file, to keep
 
 ## Mixes and notes
 
@@ -197,7 +171,5 @@ office-used-csv = Download as CSV
 office-used-of-days = What visits used
 office-used-from = From
 office-used-to = To
-office-summary-cover = Terms of cover
-
 office-record-file = Record as a file
     .hint = Everything of this visit in one ZIP, with a README that tells how to verify it without this office. Its photographs may tell the exact place.

@@ -146,34 +146,8 @@ office-calibration-lapsed = calibración terminada el { $until }
 
 ## El resumen del propietario
 
-office-summary-no-contact = A la empresa que envió a su técnico
-office-summary-next-by-phone = Le llamamos para acordar un día.
-office-summary-findings = Qué encontramos
-office-summary-done = Qué hicimos y por qué importa
-office-summary-numbers = Qué cambió en números
-office-summary-numbers-hint = ± indica cuánto puede desviarse el instrumento.
-office-summary-gaps = Qué no pudimos hacer
-office-summary-settings = Ajustes que por ahora son distintos
-office-summary-cautions = Tenga en cuenta
-office-summary-next = Qué viene después
-office-summary-foot = El registro completo, firmado y con todas las fotografías, se guarda para usted.
-
-## Días
-
-office-day = { $day } de { $month } de { $year }
-office-month-of-year = { $month } de { $year }
-office-month-1 = enero
-office-month-2 = febrero
-office-month-3 = marzo
-office-month-4 = abril
-office-month-5 = mayo
-office-month-6 = junio
-office-month-7 = julio
-office-month-8 = agosto
-office-month-9 = septiembre
-office-month-10 = octubre
-office-month-11 = noviembre
-office-month-12 = diciembre
+office-summary-pdf = Resumen en PDF, para imprimir
+office-summary-keep = La página como archivo, para guardar
 
 ## Mezclas y notas
 
@@ -197,7 +171,5 @@ office-used-csv = Descargar como CSV
 office-used-of-days = Lo usado en las visitas
 office-used-from = Desde
 office-used-to = Hasta
-office-summary-cover = Condiciones de cobertura
-
 office-record-file = Registro como archivo
     .hint = Todo lo de esta visita en un ZIP, con un LÉAME que dice cómo comprobarlo sin esta oficina. Sus fotografías pueden decir el lugar exacto.

@@ -34,7 +34,8 @@ export function link(block) {
   const outside = /^(https?:|tel:|sms:|mailto:|geo:)/i.test(block.to);
   const inside = /^[/#?.]/.test(block.to) && !block.to.startsWith('//');
   if (!outside && !inside) return h('p', { class: 'text' }, `${block.label}: ${block.to}`);
-  const page = /^https?:/i.test(block.to);
+  // The owner's summary is a page of its own, so that the visit stays where it is.
+  const page = /^https?:/i.test(block.to) || block.to.startsWith('/summary/');
   return h(
     'a',
     { class: 'button link', href: block.to, target: page ? '_blank' : null, rel: page ? 'noopener noreferrer' : null },

@@ -40,8 +40,10 @@ pub(super) async fn seal(
     let sent: SealIn = super::json(&body)?;
     let token = Secret::random().map_err(|_| Refusal::broken())?;
     let of = visit.to_string();
-    on_disk(&office, move |store, now_ms| receive_seal::receive(store, &device, &visit, &sent, &token, now_ms)).await?;
-    Ok((StatusCode::OK, Json(SealOut { visit: of, sealed: true })))
+    let opened =
+        on_disk(&office, move |store, now_ms| receive_seal::receive(store, &device, &visit, &sent, &token, now_ms));
+    let summary = format!("/s/{}", opened.await?);
+    Ok((StatusCode::OK, Json(SealOut { visit: of, sealed: true, summary })))
 }
 
 fn name(visit: &str) -> Result<VisitId, Refusal> {

@@ -4,6 +4,7 @@ use std::sync::LazyLock;
 
 use axum::http::header::{CACHE_CONTROL, CONTENT_TYPE};
 use axum::response::{IntoResponse as _, Response};
+use coilside_core::record::summary;
 
 use crate::ids::Digest;
 
@@ -14,13 +15,24 @@ pub(super) const MARK: &str = r#"<svg viewBox="0 0 32 32" width="32" height="32"
 
 const ICON: &str = r##"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 32 32"><rect width="32" height="32" rx="7" fill="#08343e"/><path d="M7 9h14a2.8 2.8 0 0 1 0 5.6H11a2.8 2.8 0 0 0 0 5.6h10a2.8 2.8 0 0 1 0 5.6H7" transform="translate(0 -1.4)" fill="none" stroke="#f3ae6e" stroke-width="2.4" stroke-linecap="round"/></svg>"##;
 
-static STYLE_ADDRESS: LazyLock<String> = LazyLock::new(|| {
-    let digest = Digest::of(STYLE.as_bytes()).to_string();
-    format!("/style.css?v={}", digest.chars().take(12).collect::<String>())
-});
+static STYLE_ADDRESS: LazyLock<String> = LazyLock::new(|| address("style.css", STYLE));
+static SUMMARY_STYLE_ADDRESS: LazyLock<String> = LazyLock::new(|| address("summary.css", summary::STYLE));
+
+fn address(name: &str, text: &str) -> String {
+    let digest = Digest::of(text.as_bytes()).to_string();
+    format!("/{name}?v={}", digest.chars().take(12).collect::<String>())
+}
 
 pub(super) fn style_address() -> &'static str {
     &STYLE_ADDRESS
+}
+
+pub(super) fn summary_style_address() -> &'static str {
+    &SUMMARY_STYLE_ADDRESS
+}
+
+pub(super) async fn summary_style() -> Response {
+    kept("text/css; charset=utf-8", summary::STYLE)
 }
 
 pub(super) async fn style() -> Response {

@@ -1,41 +1,77 @@
-//! The owner's summary: one page without a sign-in, for someone of seventy with a telephone in the hand.
+//! The owner's summary, without a sign-in: the page, the same as a file that stands for itself, as a PDF, and the day of the
+//! next service.
 
 use axum::extract::{Path, State};
-use axum::response::{Html, IntoResponse as _};
-use coilside_core::record::summary::Summary;
-use coilside_core::visit::event::Severity;
-use coilside_core::visit::state::Photo;
-use coilside_core::words::Words;
-use maud::{DOCTYPE, Markup, html};
+use axum::http::header::{CONTENT_DISPOSITION, CONTENT_TYPE};
+use axum::response::{Html, IntoResponse as _, Response};
+use coilside_core::procedure::measure::Units;
+use coilside_core::record::summary::{Dress, Part, Summary, Way, html, pdf};
 
-use super::frame::{head, languages, mark};
+use super::files;
 use super::photos::picture;
-use super::visit_photos::{pairs_of, size};
 use super::visitor::Visitor;
 use super::{Page, PageError};
 use crate::app::language::Language;
 use crate::app::library::Library;
+use crate::app::make_summary::{self, units_name, units_named};
+use crate::app::preview;
 use crate::app::record::{self, Record};
-use crate::app::{make_summary, preview};
 use crate::http::blocking::{on_disk, on_shelf};
+use crate::http::refusal::Refusal;
 use crate::ids::Digest;
 use crate::office::Office;
 use crate::store::{Store, StoreError, summaries};
 
-pub(super) async fn show(State(office): State<Office>, mut visitor: Visitor, Path(token): Path<String>) -> Page {
-    let asked = visitor.clone();
-    let made = on_shelf(&office, move |store, library, _| -> Result<_, StoreError> {
-        let Some(record) = behind(store, library, &token)? else { return Ok(None) };
-        // The owner's language, unless this very address asks for another; the office's cookie does not count here.
-        visitor.language = visitor.chosen.unwrap_or_else(|| make_summary::owners_language(&record));
-        let contact = make_summary::contact(store)?;
-        let Some(summary) = make_summary::make(&record, library, contact.as_deref(), visitor.language) else {
-            return Ok(None);
+/// A summary that may be shown, with how it was asked for.
+struct Shown<'a> {
+    record: Record<'a>,
+    summary: Summary,
+    language: Language,
+}
+
+pub(super) async fn show(State(office): State<Office>, visitor: Visitor, Path(token): Path<String>) -> Page {
+    with_summary(&office, visitor, token, |_, visitor, token, shown| {
+        let pictures = make_summary::linked(&shown.record, &shown.summary, &format!("/s/{token}/photos/"));
+        let dress = Dress {
+            style: Some(files::summary_style_address().to_owned()),
+            icon: Some("/icon.svg".to_owned()),
+            ways: ways(visitor, token, shown),
+            calendar: Some(format!("/s/{token}/next.ics?{}", asked_for(shown))),
+            unlisted: true,
         };
-        let words = library.words(visitor.language, record.pack.map(|found| found.pack));
-        Ok(Some(Html(document(words, &visitor, &record, &summary, &token).into_string())))
-    });
-    Ok(made.await?.ok_or(PageError::NoSummary(asked))?.into_response())
+        Ok(Some(Html(html(&shown.summary, &pictures, &dress)).into_response()))
+    })
+    .await
+}
+
+/// The page as a file: pictures and style are in it.
+pub(super) async fn file(State(office): State<Office>, visitor: Visitor, Path(token): Path<String>) -> Page {
+    with_summary(&office, visitor, token, |store, _, _, shown| {
+        let pictures = make_summary::embedded(store, &shown.record, &shown.summary);
+        let page = html(&shown.summary, &pictures, &Dress::default());
+        Ok(Some(kept("text/html; charset=utf-8", "html", page.into_bytes())))
+    })
+    .await
+}
+
+pub(super) async fn paper(State(office): State<Office>, visitor: Visitor, Path(token): Path<String>) -> Page {
+    with_summary(&office, visitor, token, |store, _, _, shown| {
+        let pictures = make_summary::embedded(store, &shown.record, &shown.summary);
+        let paper = pdf(&shown.summary, &pictures);
+        let paper = paper.map_err(|error| Refusal::stuck(500, "not-made", "The PDF could not be made", &error))?;
+        Ok(Some(kept("application/pdf", "pdf", paper)))
+    })
+    .await
+}
+
+/// The day of the next service for a calendar (RFC 5545). After a break-off there is none.
+pub(super) async fn next(State(office): State<Office>, visitor: Visitor, Path(token): Path<String>) -> Page {
+    with_summary(&office, visitor, token, |_, _, _, shown| {
+        let mut parts = shown.summary.sections.iter().flat_map(|section| &section.parts);
+        let ics = parts.find_map(|part| if let Part::Calendar { ics, .. } = part { Some(ics.clone()) } else { None });
+        Ok(ics.map(|ics| kept("text/calendar; charset=utf-8", "ics", ics.into_bytes())))
+    })
+    .await
 }
 
 /// A preview, only of a photograph that this very summary shows. Never an original.
@@ -47,16 +83,35 @@ pub(super) async fn photo(
     let digest = Digest::parse(&digest).map_err(|_| PageError::NoSummary(visitor.clone()))?;
     let shown = on_shelf(&office, move |store, library, _| -> Result<_, StoreError> {
         let Some(record) = behind(store, library, &token)? else { return Ok(false) };
-        let words = library.words(Language::default(), record.pack.map(|found| found.pack));
-        let mut pairs = record.visit.runs.values().flat_map(|run| pairs_of(words, &record, run));
-        let is_it = |photo: &Photo| photo.digest.as_str() == digest.to_string();
-        Ok(pairs.any(|pair| pair.sides().into_iter().any(|(_, photo)| photo.is_some_and(is_it))))
+        let firm = make_summary::firm(store)?;
+        let summary = make_summary::make(&record, library, &firm, (Language::default(), firm.units));
+        Ok(summary.is_some_and(|summary| summary.photographs().any(|photo| photo.as_str() == digest.to_string())))
     });
     if !shown.await? {
         return Err(PageError::NoSummary(visitor));
     }
     let jpeg = on_disk(&office, move |store, _| preview::preview(store, digest)).await?;
     Ok(picture(jpeg))
+}
+
+/// Makes the summary that a token opens and hands it to be shown.
+async fn with_summary(
+    office: &Office,
+    visitor: Visitor,
+    token: String,
+    show: impl FnOnce(&Store, &Visitor, &str, &Shown<'_>) -> Result<Option<Response>, Refusal> + Send + 'static,
+) -> Page {
+    let asked = visitor.clone();
+    let made = on_shelf(office, move |store, library, _| -> Result<_, Refusal> {
+        let Some(record) = behind(store, library, &token)? else { return Ok(None) };
+        // The owner's language, unless this very address asks for another; the office's cookie does not count here.
+        let language = visitor.chosen.unwrap_or_else(|| make_summary::owners_language(&record));
+        let firm = make_summary::firm(store)?;
+        let units = units_asked(&visitor).unwrap_or(firm.units);
+        let Some(summary) = make_summary::make(&record, library, &firm, (language, units)) else { return Ok(None) };
+        show(store, &visitor, &token, &Shown { record, summary, language })
+    });
+    made.await?.ok_or(PageError::NoSummary(asked))
 }
 
 /// The record that a summary's token opens. One that cannot be vouched for tells an owner nothing: it might say that
@@ -68,156 +123,35 @@ fn behind<'a>(store: &Store, library: &'a Library, token: &str) -> Result<Option
     }
 }
 
-fn document(words: &Words, visitor: &Visitor, record: &Record<'_>, summary: &Summary, token: &str) -> Markup {
-    html! {
-        (DOCTYPE)
-        html lang=(summary.language) {
-            (head(&summary.title))
-            body.summary {
-                a.skip href="#main" { (words.text("office-skip")) }
-                header.summary-top {
-                    span.mark { (mark()) }
-                    nav aria-label=(words.text("office-tools")) { (languages(visitor)) }
-                }
-                main #main {
-                    h1 { (summary.title) }
-                    p.summary-lead { (summary.lead) }
-                    (answers(summary))
-                    (findings(words, summary))
-                    (done(words, summary, record.visit.runs.len() > 1))
-                    (pairs(words, record, token))
-                    (numbers(words, summary))
-                    (list("office-summary-gaps", words, &summary.gaps))
-                    (list("office-summary-settings", words, &summary.settings))
-                    (list("office-summary-cover", words, &summary.cover))
-                    (list("office-summary-cautions", words, &summary.cautions))
-                    (list("office-summary-next", words, &summary.next))
-                }
-                footer { p { (words.text("office-summary-foot")) } }
-            }
-        }
-    }
+fn units_asked(visitor: &Visitor) -> Option<Units> {
+    visitor.query.split('&').find_map(|pair| units_named(pair.strip_prefix("units=")?))
 }
 
-/// The four answers of the first page.
-fn answers(summary: &Summary) -> Markup {
-    html! {
-        dl.answers {
-            @for (at, answer) in summary.answers.iter().enumerate() {
-                // The first two are about safety and hot water: there, whether all is well is shown beside the words.
-                @let tone = match (at, answer.good) { (0 | 1, true) => "good", (0, false) => "danger", (_, false) => "attention", _ => "plain" };
-                div class={ "answer " (tone) } {
-                    dt { (answer.question) }
-                    dd { (with_telephone(&answer.answer)) }
-                }
-            }
-        }
-    }
+fn asked_for(shown: &Shown<'_>) -> String {
+    format!("lang={}&units={}", shown.language.tag(), units_name(shown.summary.units))
 }
 
-/// Parts of an answer, one a line; one that is a telephone number can be tapped.
-fn with_telephone(text: &str) -> Markup {
-    let number = |part: &str| -> Option<String> {
-        let digits: String = part.chars().filter(|c| c.is_ascii_digit() || *c == '+').collect();
-        let only = part.chars().all(|c| c.is_ascii_digit() || " +-()/.\u{a0}".contains(c));
-        (only && digits.len() >= 5).then_some(digits)
+/// The other language, and the summary to keep or to print, as it is shown.
+fn ways(visitor: &Visitor, token: &str, shown: &Shown<'_>) -> Vec<Way> {
+    let words = visitor.words_in(shown.language);
+    let file = |name: &str, key: &str| Way {
+        to: format!("/s/{token}/{name}?{}", asked_for(shown)),
+        label: words.text(key),
+        language: None,
+        file: true,
     };
-    html! {
-        @for part in text.split(['\n', '·']).map(str::trim).filter(|part| !part.is_empty()) {
-            @match number(part) {
-                Some(digits) => a.telephone href={ "tel:" (digits) } { (part) },
-                None => span.line { (part) },
-            }
-        }
-    }
+    let other = |language: &Language| Way {
+        to: format!("/s/{token}?lang={}&units={}", language.tag(), units_name(shown.summary.units)),
+        label: language.name().to_owned(),
+        language: Some(language.tag().to_owned()),
+        file: false,
+    };
+    let files = [file("summary.pdf", "office-summary-pdf"), file("summary.html", "office-summary-keep")];
+    files.into_iter().chain(Language::ALL.iter().filter(|language| **language != shown.language).map(other)).collect()
 }
 
-fn findings(words: &Words, summary: &Summary) -> Markup {
-    html! {
-        @if !summary.findings.is_empty() {
-            section {
-                h2 { (words.text("office-summary-findings")) }
-                ul.found {
-                    @for finding in &summary.findings {
-                        @let tone = match finding.severity { Severity::Unsafe => "danger", Severity::Soon => "attention", Severity::Note => "plain" };
-                        li class=(tone) { b { (finding.severity_text) } p { (finding.text) } }
-                    }
-                }
-            }
-        }
-    }
-}
-
-fn done(words: &Words, summary: &Summary, several: bool) -> Markup {
-    html! {
-        @if !summary.done.is_empty() {
-            section {
-                h2 { (words.text("office-summary-done")) }
-                ol.done { @for done in &summary.done {
-                    li {
-                        p.what { @if several { span.unit { (done.unit) } " " } (done.what) }
-                        @if !done.matters.is_empty() { p.matters { (done.matters) } }
-                    }
-                } }
-            }
-        }
-    }
-}
-
-fn pairs(words: &Words, record: &Record<'_>, token: &str) -> Markup {
-    let all = record.visit.runs.values().flat_map(|run| pairs_of(words, record, run));
-    let shown: Vec<_> = all.filter(|pair| pair.sides().iter().any(|(_, photo)| is_here(record, *photo))).collect();
-    html! {
-        @if !shown.is_empty() {
-            section {
-                h2 { (words.text("office-before-after")) }
-                @for pair in &shown {
-                    div.pair { @for (title, photo) in pair.sides() {
-                        @match photo.filter(|photo| is_here(record, Some(photo))) {
-                            Some(photo) => figure {
-                                img src={ "/s/" (token) "/photos/" (photo.digest) } alt=(title) loading="lazy" decoding="async"
-                                    width=[size(photo).map(|(width, _)| width)] height=[size(photo).map(|(_, height)| height)];
-                                figcaption { (title) }
-                            },
-                            None => div.no-photo { b { (title) } span { (words.text("office-no-photo")) } },
-                        }
-                    } }
-                }
-            }
-        }
-    }
-}
-
-fn is_here(record: &Record<'_>, photo: Option<&Photo>) -> bool {
-    photo.is_some_and(|photo| record.safe.contains(&photo.digest))
-}
-
-fn numbers(words: &Words, summary: &Summary) -> Markup {
-    html! {
-        @if !summary.numbers.is_empty() {
-            section {
-                h2 { (words.text("office-summary-numbers")) }
-                @for line in &summary.gain { p.gain { (line) } }
-                p.quiet { (words.text("office-summary-numbers-hint")) }
-                ul.numbers { @for changed in &summary.numbers {
-                    li {
-                        h3 { (changed.label) }
-                        dl {
-                            div { dt { (words.text("office-before")) } dd { (changed.found) } }
-                            div { dt { (words.text("office-after")) } dd { (changed.left) } }
-                        }
-                        @if !changed.meaning.is_empty() { p.quiet { (changed.meaning) } }
-                    }
-                } }
-            }
-        }
-    }
-}
-
-fn list(key: &str, words: &Words, lines: &[String]) -> Markup {
-    html! {
-        @if !lines.is_empty() {
-            section { h2 { (words.text(key)) } ul.plain { @for line in lines { li { (line) } } } }
-        }
-    }
+/// A file for the owner to keep. It says who may see it, and is kept nowhere on the way.
+fn kept(media: &'static str, ending: &str, bytes: Vec<u8>) -> Response {
+    let name = format!("attachment; filename=\"summary.{ending}\"");
+    ([(CONTENT_TYPE, media.to_owned()), (CONTENT_DISPOSITION, name)], bytes).into_response()
 }

@@ -58,7 +58,7 @@ fn seal(words: &Words, record: &Record<'_>) -> Markup {
         SealCheck::Fails { why } => {
             line("danger", &words.text("office-seal-fails"), &words.fill("office-seal-fails.text", &[("why", why)]))
         }
-        SealCheck::Holds { fingerprint, received_ms, later_events } => {
+        SealCheck::Holds { fingerprint, received_ms, later_events, .. } => {
             let offset_min = record.visit.last.as_ref().map_or(0, |now| now.offset_min);
             let values = [
                 ("name", record.technician.as_str()),

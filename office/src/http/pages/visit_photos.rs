@@ -12,19 +12,20 @@ use coilside_core::words::Words;
 use maud::{Markup, html};
 
 use crate::app::day;
+use crate::app::make_summary::size;
 use crate::app::record::Record;
 
 /// The same view before and after the work, each with its own title.
-pub(super) struct Pair<'a> {
-    pub(super) before_title: String,
-    pub(super) after_title: String,
-    pub(super) before: Option<&'a Photo>,
-    pub(super) after: Option<&'a Photo>,
+struct Pair<'a> {
+    before_title: String,
+    after_title: String,
+    before: Option<&'a Photo>,
+    after: Option<&'a Photo>,
 }
 
 impl<'a> Pair<'a> {
     /// Both sides, before first.
-    pub(super) fn sides(&self) -> [(&str, Option<&'a Photo>); 2] {
+    fn sides(&self) -> [(&str, Option<&'a Photo>); 2] {
         [(&self.before_title, self.before), (&self.after_title, self.after)]
     }
 }
@@ -49,7 +50,7 @@ pub(super) fn pairs(words: &Words, record: &Record<'_>, run: &Run) -> Markup {
 }
 
 /// The pairs of which at least one side is there, in the order of the procedure.
-pub(super) fn pairs_of<'a>(words: &Words, record: &Record<'_>, run: &'a Run) -> Vec<Pair<'a>> {
+fn pairs_of<'a>(words: &Words, record: &Record<'_>, run: &'a Run) -> Vec<Pair<'a>> {
     let Some(found) = record.pack else { return Vec::new() };
     let newest = |slot: &str| run.photos.get(slot).and_then(|photos| photos.last());
     let shots = found.pack.pack.shots.iter().filter_map(|shot| Some((shot, shot.before.as_ref()?)));
@@ -122,16 +123,6 @@ fn figure(words: &Words, record: &Record<'_>, photo: &Photo, title: &str) -> Mar
                 span.digest title=(photo.digest) { "SHA-256 " (photo.digest.as_str().get(..12).unwrap_or_default()) "…" }
             }
         }
-    }
-}
-
-/// Width and height as shown, so that the page does not jump: half of the EXIF orientations swap them.
-pub(super) fn size(photo: &Photo) -> Option<(u32, u32)> {
-    let (width, height) = (photo.facts.width, photo.facts.height);
-    match (width, height, photo.facts.orientation) {
-        (0, _, _) | (_, 0, _) => None,
-        (_, _, 5..=8) => Some((height, width)),
-        _ => Some((width, height)),
     }
 }
 

@@ -45,6 +45,11 @@ impl Visitor {
         self.library.words(self.language, None)
     }
 
+    /// The same in another language.
+    pub(super) fn words_in(&self, language: Language) -> &Words {
+        self.library.words(language, None)
+    }
+
     /// This page in another language.
     pub(super) fn in_language(&self, language: Language) -> String {
         let and = if self.query.is_empty() { "" } else { "&" };
