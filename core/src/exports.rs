@@ -191,6 +191,15 @@ impl Door {
         self.field.preview(&Digest(digest)).to_string_lossy().into_owned()
     }
 
+    /// The owner's summary of the sealed visit that is open, as a page that needs nothing else: to show, to print and to
+    /// share. `office` is the office's address as owners reach it.
+    ///
+    /// # Errors
+    /// Where no sealed visit is open.
+    pub fn summary_page(&self, office: Option<String>) -> Result<String, DoorFault> {
+        Ok(self.field.handover(office.as_deref())?.page())
+    }
+
     /// The stored bytes of a visit's events, as text.
     ///
     /// # Errors

@@ -148,7 +148,7 @@ async fn a_visit_shows_what_was_found_left_and_missing_and_that_the_record_holds
         "No photograph: Serial number",
         "Reason: rusted away",
         "17.5\u{a0}°C",
-        "no difference that can be told",
+        "No difference that can be told",
         "+3.5\u{a0}°C",
         "Air coil before",
         "Air coil after",

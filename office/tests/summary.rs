@@ -35,8 +35,8 @@ async fn a_summary_opens_without_a_sign_in_and_answers_first_what_owners_ask() {
     let order =
         [at("Is it safe?"), at("Is there hot water?"), at("tel:5550142"), at("March 2027"), at("Replace the anode")];
     assert!(order.is_sorted(), "{order:?}");
-    at("42.5\u{a0}°C ±\u{a0}1.0");
-    at("higher");
+    at("42.5\u{a0}±\u{a0}1.0\u{a0}°C");
+    at("Higher");
 }
 
 /// The summary of a visit with a heat test before and after: flow and water out as left differ.
@@ -56,7 +56,7 @@ async fn less_electricity_is_promised_only_where_the_verdict_says_so() {
     let less = "The heat pump now needs less electricity for the same hot water.";
     let more = "The heat pump needs more electricity for the same hot water than before our work.";
     let none = "In the electricity for the same hot water there is no difference that can be told.";
-    let apart = "Air or water was too different before and after";
+    let apart = "Air or water was too different before and after.";
     for (flow, out, power, air, said) in [
         ("10.0", "45.0", "980", "18.5", less),
         ("9.2", "43.1", "970", "18.5", none),
@@ -85,9 +85,9 @@ async fn the_summary_tells_heat_and_cop_with_their_doubt_in_plain_words() {
         "Heat that the water gets",
         "<dd>1900 ± 1000 W</dd>",
         "<dd>3500 ± 1100 W</dd>",
-        "Heat for each unit of electricity",
-        "<dd>1.9 ± 1.0</dd>",
-        "<dd>3.5 ± 1.2</dd>",
+        "Heat for each unit of power used",
+        "<dd>1.9 ± 1.0 times</dd>",
+        "<dd>3.5 ± 1.2 times</dd>",
     ] {
         assert!(page.contains(wanted), "no '{wanted}'");
     }
@@ -191,4 +191,55 @@ async fn an_unsafe_finding_is_the_first_thing_that_the_owner_reads() {
     let answers = text.split("</dl>").next().unwrap_or_default();
     assert!(answers.contains("answer danger") && !answers.contains("answer good"), "{answers}");
     assert!(text.contains("The earth wire is broken."));
+}
+
+#[tokio::test]
+async fn an_owner_can_keep_the_page_print_the_paper_and_note_the_day() {
+    let bench = sealed("en").await;
+    let path = bench.summary_path("visit-1");
+    let page = bench.page(&path, "").await.text();
+    for (name, media) in [
+        ("summary.html", "text/html; charset=utf-8"),
+        ("summary.pdf", "application/pdf"),
+        ("next.ics", "text/calendar; charset=utf-8"),
+    ] {
+        let address = format!("{path}/{name}?lang=en&amp;units=metric");
+        assert!(page.contains(&address), "no way to {name}");
+        let file = bench.page(&format!("{path}/{name}"), "").await;
+        assert_eq!((file.status.as_u16(), file.header("content-type")), (200, media), "{name}");
+        assert!(file.header("content-disposition").starts_with("attachment;"));
+        assert_eq!(file.header("cache-control"), "no-store", "{name} is kept on the way");
+        for secret in [b"SECRET".as_slice(), b"Exif", b"Mill Lane", b"Edda Marsh"] {
+            assert!(!file.body.windows(secret.len()).any(|bytes| bytes == secret), "{name} tells {secret:?}");
+        }
+        assert_eq!(bench.page(&format!("/s/guess/{name}"), "").await.status, 404);
+    }
+    let kept = bench.page(&format!("{path}/summary.html"), "").await.text();
+    assert!(kept.contains("src=\"data:image/jpeg;base64,") && !kept.contains("src=\"/") && !kept.contains("href=\"/"));
+    let day = bench.page(&format!("{path}/next.ics"), "").await.text();
+    assert!(day.contains("DTSTART;VALUE=DATE:20270302"), "{day}");
+}
+
+#[tokio::test]
+async fn a_summary_says_how_to_check_it_and_where_the_office_keeps_it() {
+    let bench = sealed("en").await;
+    let path = bench.summary_path("visit-1");
+    let without = bench.page(&path, "").await.text();
+    assert!(without.contains("Mark of the record") && !without.contains("svg class=\"code\""));
+    bench.office.set_address("https://office.example/").unwrap();
+    let page = bench.page(&path, "").await.text();
+    assert!(
+        page.contains(&format!("<a href=\"https://office.example{path}\">")) && page.contains("svg class=\"code\"")
+    );
+}
+
+#[tokio::test]
+async fn a_summary_is_written_in_the_units_of_the_owners() {
+    let bench = sealed("en").await;
+    let path = bench.summary_path("visit-1");
+    bench.office.set_units(coilside_core::procedure::measure::Units::Us).unwrap();
+    let page = bench.page(&path, "").await.text();
+    // 42.5 °C and a limit of 1.0 K: times 1.8, and 32 for the zero.
+    assert!(page.contains("108.5\u{a0}±\u{a0}1.8\u{a0}°F"), "{page}");
+    assert!(bench.page(&format!("{path}?units=metric"), "").await.text().contains("42.5\u{a0}±\u{a0}1.0\u{a0}°C"));
 }

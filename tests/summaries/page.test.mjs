@@ -51,6 +51,7 @@ for (const name of NAMES) {
     const small = await page.evaluate(() => [...document.querySelectorAll("p, li, dd, dt, h1, h2, h3, figcaption, label, a")]
       .filter((element) => parseFloat(getComputedStyle(element).fontSize) < 16).map((element) => element.textContent));
     assert.deepEqual(small, [], "words smaller than 16 px");
+    await page.evaluate(() => Promise.all([...document.images].map((image) => image.decode())));
     await page.screenshot({ path: new URL(`png/${name}.png`, FOLDER).pathname, fullPage: true });
     assert.deepEqual(found(), []);
     await page.context().close();

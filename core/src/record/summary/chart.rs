@@ -118,7 +118,9 @@ pub(super) fn ranges(found: Range, left: Range, rows: Rows<'_>, tick: &dyn Fn(f6
         }
         shapes.push(Shape::Dot { at: (x(range.value), y), ring: pen == Pen::Found });
     }
-    for mark in scale.marks() {
+    // Words of neighbouring marks must not touch: of many marks every other one is named.
+    let every = if scale.marks().len() > 4 { 2 } else { 1 };
+    for mark in scale.marks().into_iter().step_by(every) {
         shapes.push(words((x(mark), 96.0), Anchor::Middle, tick(mark, scale.decimals)));
     }
     Drawing { width: WIDTH, height: 106.0, shapes, text: rows.text }

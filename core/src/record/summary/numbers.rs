@@ -44,7 +44,8 @@ fn gain(words: &Words, results: &Results) -> Vec<String> {
             number::write(libm::round(kwh / step) * step, 0, words.language())
         };
         let (least, most) = (about(saved.value - saved.expanded_u), about(saved.value + saved.expanded_u));
-        words.fill("summary-gain-year", &[("least", &least), ("most", &most)])
+        let key = if least == "0" { "summary-gain-year-up-to" } else { "summary-gain-year" };
+        words.fill(key, &[("least", &least), ("most", &most)])
     });
     [Some(words.text(key)), year].into_iter().flatten().collect()
 }
@@ -145,7 +146,10 @@ fn shown(from: &Sources<'_>, run: &Run, reading: &Reading) -> Option<String> {
         return Some(text);
     }
     let symbol = reading.quantity.symbol(units);
-    let limit = reading.quantity.show_difference(&taken.error_limit, units, language);
+    // A unit that both systems share keeps the decimals as they were stated.
+    let shared = symbol == reading.quantity.symbol(Units::Metric);
+    let limit_units = if shared { Units::Metric } else { units };
+    let limit = reading.quantity.show_difference(&taken.error_limit, limit_units, language);
     let limit = limit.split('\u{a0}').next().unwrap_or_default();
     Some(match text.strip_suffix(symbol).map(|number| number.trim_end_matches('\u{a0}')) {
         Some(number) if !symbol.is_empty() => with_symbol(&format!("{number}\u{a0}±\u{a0}{limit}"), symbol),

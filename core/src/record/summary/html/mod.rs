@@ -100,6 +100,7 @@ fn section(summary: &Summary, section: &Section, at: usize, pictures: &Pictures,
     html! {
         section class=(section.name) aria-labelledby=[(!section.title.is_empty()).then_some(&heading)] {
             @if !section.title.is_empty() { h2 id=(heading) { (section.title) } }
+            @if section.name == "pictures" { (pair::how_to(&summary.labels, &section.parts)) }
             @for part in &section.parts {
                 @match part {
                     Part::Text(text, tone) => p class=(class(*tone)) { (text) },

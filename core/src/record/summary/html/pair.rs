@@ -6,10 +6,16 @@ use maud::{Markup, html};
 use super::data;
 use crate::id::Digest;
 use crate::record::summary::jpeg::{Picture, Pictures, Source};
-use crate::record::summary::{Labels, Pair};
+use crate::record::summary::{Labels, Pair, Part};
 
 /// The places of the divide, from 'before' to 'after', as people say them.
 const PLACES: [&str; 5] = ["", "¼", "½", "¾", ""];
+
+/// How the slider is used: once, above the first of them.
+pub(super) fn how_to(labels: &Labels, pairs: &[Part]) -> Markup {
+    let both = |part: &Part| matches!(part, Part::Pair(Pair { before: Some(_), after: Some(_), .. }));
+    html! { @if pairs.iter().any(both) { p.quiet.how-to #how-to { (labels.slide) } } }
+}
 
 pub(super) fn pair(labels: &Labels, pair: &Pair, name: &str, pictures: &Pictures) -> Markup {
     let shown = |digest: &Option<Digest>| digest.as_ref().and_then(|digest| pictures.get(digest));
@@ -38,7 +44,7 @@ fn slider(labels: &Labels, pair: &Pair, name: &str, (before, after): (&Picture, 
     html! {
         article.pair {
             h3 id={ (name) "-of" } { (pair.title) }
-            div.slider role="radiogroup" aria-labelledby={ (name) "-of" } aria-describedby={ (name) "-how" } {
+            div.slider role="radiogroup" aria-labelledby={ (name) "-of" } aria-describedby="how-to" {
                 @for (at, _) in PLACES.iter().enumerate() {
                     input class={ "at" (at) } type="radio" name=(name) id={ (name) "-" (at) } value=(at) checked[at == 2];
                 }
@@ -52,19 +58,20 @@ fn slider(labels: &Labels, pair: &Pair, name: &str, (before, after): (&Picture, 
                     }
                 }
             }
-            p.quiet.how-to id={ (name) "-how" } { (labels.slide) }
         }
     }
 }
 
 fn side(picture: Option<&Picture>, label: &str, of: &str, missing: &str) -> Markup {
     html! {
-        figure {
-            @match picture {
-                Some(picture) => { img src=(address(picture)) alt={ (of) ": " (label) } width=(picture.width) height=(picture.height) decoding="async"; }
-                None => { div.no-photo { (missing) } }
+        @match picture {
+            Some(picture) => {
+                figure {
+                    img src=(address(picture)) alt={ (of) ": " (label) } width=(picture.width) height=(picture.height) decoding="async";
+                    figcaption { (label) }
+                }
             }
-            figcaption { (label) }
+            None => { figure { figcaption { (label) } div.no-photo { (missing) } } }
         }
     }
 }

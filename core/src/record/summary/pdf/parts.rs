@@ -81,7 +81,7 @@ impl Layout {
 
 fn tags(node: &Node, marks: &Marks) -> Vec<TagNode> {
     match node {
-        Node::Leaf(leaf) => marks.of(*leaf).map(|mark| TagNode::Leaf(mark.clone())).collect(),
+        Node::Leaf(leaf) => marks.of(*leaf).map(|mark| TagNode::Leaf(*mark)).collect(),
         Node::Group(tag, children) => {
             let children: Vec<TagNode> = children.iter().flat_map(|child| tags(child, marks)).collect();
             vec![TagNode::Group(TagGroup::with_children(tag.clone(), children))]
