@@ -60,7 +60,7 @@ impl Chain {
             }
             let whole = self.is_whole(at, digest).or_else(|| sealed.contains(digest.as_str()).then_some(true));
             // In its wrong place, is it what it was? Then some other event is chained to it, or none could be.
-            let vouched = whole.is_none() || self.events.iter().flatten().any(|other| other.prev == *digest);
+            let vouched = whole != Some(false) || self.events.iter().flatten().any(|other| other.prev == *digest);
             if event.seq > expected && vouched {
                 self.faults.push(fault("event-missing", expected).with("to", event.seq - 1));
                 expected = event.seq;
