@@ -1,4 +1,5 @@
 //! Record files: written by one office, verified by anyone, taken over by another office.
+#![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "tests")]
 
 #[cfg(test)]
 mod support;

@@ -7,6 +7,7 @@ import json
 import os
 import tempfile
 import unittest
+import zipfile
 
 import rfc8785
 from cryptography.hazmat.primitives import hashes, serialization
@@ -110,6 +111,7 @@ class ShortVisit(unittest.TestCase):
 
         self.check_events(digest)
         self.check_seal()
+        self.check_record(bytes_taken)
 
     def check_events(self, digest):
         """The chain by hashlib, the canonical form by rfc8785 (PyPI, an independent RFC 8785 library)."""
@@ -130,6 +132,26 @@ class ShortVisit(unittest.TestCase):
         self.assertEqual((reading["value"], reading["in"], reading["typed"]), ("18.5", "Cel", "18,5"))
         self.last = prev
         self.count = len(events)
+
+    def check_record(self, photograph_taken):
+        """The device's own record file, by Python's zipfile: what the README tells is tried in test_record_file.py."""
+        visit, path = self.door.current_visit(), os.path.join(self.folder.name, "record.zip")
+        for personal in (True, False):
+            self.door.write_record(visit, personal, path)
+            with zipfile.ZipFile(path) as file:
+                self.assertIsNone(file.testzip())
+                names = file.namelist()
+                record = json.loads(file.read("record.json"))
+                self.assertEqual(record["events"], self.door.events(visit))
+                self.assertEqual((len(record["seals"]), record["offices"]), (1, []))
+                [name] = [name for name in names if name.startswith("photographs/")]
+                self.assertEqual(file.read(name), photograph_taken)
+                self.assertEqual("personal.json" in names, personal)
+                if personal:
+                    data = json.loads(file.read("personal.json"))
+                    digest = hashlib.sha256((data["salt"] + data["personal"]).encode()).hexdigest()
+                    self.assertEqual(digest, json.loads(record["events"][0])["personal"])
+                    self.assertIn("A. Weaver", data["personal"])
 
     def check_seal(self):
         """The JWS by jwcrypto (PyPI, an independent JOSE library) and the public key alone."""

@@ -22,6 +22,13 @@ pub enum RecordError {
     Write(#[from] WriteError),
 }
 
+/// What goes into a record file, but for the photographs.
+struct Gathered {
+    document: Document,
+    packs: BTreeMap<Digest, Vec<u8>>,
+    personal: Option<Personal>,
+}
+
 struct Shelf<'a>(&'a FolderShelf);
 
 impl Originals for Shelf<'_> {
@@ -37,14 +44,14 @@ impl Field {
     /// # Errors
     /// Where the visit is not sealed, something of it is not there, or the file cannot be written.
     pub fn write_record(&self, visit: &VisitId, personal: bool, out: &mut dyn Write) -> Result<(), RecordError> {
-        let (document, packs, data) = self.contents(visit)?;
-        let personal = data.as_ref().filter(|_| personal);
-        let contents = Contents { document: &document, packs: &packs, personal, office: None };
+        let gathered = self.gather(visit)?;
+        let personal = gathered.personal.as_ref().filter(|_| personal);
+        let contents = Contents { document: &gathered.document, packs: &gathered.packs, personal, office: None };
         Ok(write(&contents, &Shelf(&self.shelf), out)?)
     }
 
     /// Read under the lock, so that the photographs can be copied without it.
-    fn contents(&self, id: &VisitId) -> Result<(Document, BTreeMap<Digest, Vec<u8>>, Option<Personal>), DoorError> {
+    fn gather(&self, id: &VisitId) -> Result<Gathered, DoorError> {
         let desk = self.desk();
         let visit = desk.store.visit(id)?;
         let mut seals: Vec<String> = desk.store.seal(id)?.into_iter().collect();
@@ -65,12 +72,13 @@ impl Field {
                 packs.insert(run.pack_digest.clone(), bytes);
             }
         }
-        let data = desk.store.assignment(&visit.assignment)?.and_then(|(assignment, salt)| {
+        let personal = desk.store.assignment(&visit.assignment)?.and_then(|(assignment, salt)| {
             let personal = serde_json::to_string(&(&assignment.site, &assignment.owner)).ok()?;
             // Another address since then is not what the visit knew.
             let same = sha256(format!("{salt}{personal}").as_bytes()) == visit.personal;
             same.then_some(Personal { personal, salt })
         });
-        Ok((Document { format: FORMAT, visit: id.clone(), events, seals, offices: Vec::new() }, packs, data))
+        let document = Document { format: FORMAT, visit: id.clone(), events, seals, offices: Vec::new() };
+        Ok(Gathered { document, packs, personal })
     }
 }

@@ -1,6 +1,7 @@
 //! One byte of a record is changed, anywhere: it is noticed, and what was changed is named.
 
 use coilside_core::record::file::told::of_fault;
+use coilside_core::record::file::verify::Fault;
 use coilside_core::words::Words;
 
 use crate::bench::{Visit, places};
@@ -105,6 +106,8 @@ fn a_change_in_an_event_names_the_event() {
             let of_it = |values: &[(&str, String)]| {
                 values.iter().any(|(name, value)| *name == "seq" && *value == seq.to_string())
             };
+            let others = report.faults.iter().filter(|fault| fault.rule == "event-altered" && !of_it(&fault.values));
+            assert_eq!(others.collect::<Vec<_>>(), Vec::<&Fault>::new(), "event {seq} was changed at {spot}");
             named +=
                 usize::from(report.faults.iter().any(|fault| fault.rule.starts_with("event-") && of_it(&fault.values)));
         }

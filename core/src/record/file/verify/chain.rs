@@ -6,7 +6,8 @@ use super::super::RECORD;
 use super::super::document::Document;
 use super::Fault;
 use crate::id::Digest;
-use crate::record::jws::unhex;
+use crate::record::jws::{self, unhex};
+use crate::record::seal::{Payload, TYP};
 use crate::visit::event::{Body, Event, NO_PREV, sha256};
 
 /// What the events say, and what is wrong with them.
@@ -41,6 +42,9 @@ fn device_key(events: &[Option<Event>]) -> Option<Vec<u8>> {
 
 impl Chain {
     fn check(&mut self, document: &Document) {
+        // What a seal names as its last event is whole; that the seal holds is looked at elsewhere.
+        let said = document.seals.iter().filter_map(|seal| jws::peek::<Payload>(seal, TYP).ok());
+        let sealed: BTreeSet<String> = said.map(|payload| payload.last).collect();
         let mut expected = 0_u64;
         let mut before = Some(Digest(NO_PREV.to_owned()));
         for (at, digest) in self.digests.iter().enumerate() {
@@ -54,9 +58,9 @@ impl Chain {
             if event.visit != document.visit {
                 self.faults.push(fault("event-foreign", expected).with("visit", &event.visit));
             }
-            let whole = self.is_whole(at, digest);
+            let whole = self.is_whole(at, digest).or_else(|| sealed.contains(digest.as_str()).then_some(true));
             // In its wrong place, is it what it was? Then some other event is chained to it, or none could be.
-            let vouched = whole.is_none() || self.events.iter().flatten().any(|other| other.prev == *digest);
+            let vouched = whole != Some(false) || self.events.iter().flatten().any(|other| other.prev == *digest);
             if event.seq > expected && vouched {
                 self.faults.push(fault("event-missing", expected).with("to", event.seq - 1));
                 expected = event.seq;

@@ -104,11 +104,11 @@ impl Seals {
     /// What the seal calls missing is what the last freezing before it found missing.
     fn compare_list(&mut self, payload: &Payload, number: usize, chain: &Chain) {
         let sealed = chain.events.iter().flatten().filter(|event| event.seq < payload.next);
-        let frozen = sealed.filter_map(|event| match &event.body {
+        let mut frozen = sealed.filter_map(|event| match &event.body {
             Body::SealPrepared { complete, missing } => Some((*complete, missing)),
             _ => None,
         });
-        if frozen.last() != Some((payload.complete, &payload.missing)) {
+        if frozen.next_back() != Some((payload.complete, &payload.missing)) {
             self.faults.push(Fault::new("seal-list", RECORD).with("number", number));
         }
     }
