@@ -1,11 +1,13 @@
 //! Intake: from a file that a camera left to an original on the shelf with its preview and what it tells.
 
+use std::panic::catch_unwind;
+
 use sha2::{Digest as _, Sha256};
 
 use super::decode::{Decoded, decode};
 use super::exif::{self, Told};
 use super::judge::judge;
-use super::kind::kind;
+use super::kind::{Kind, kind};
 use super::look::{Look, look_at};
 use super::preview;
 use crate::effect::PlaceFix;
@@ -102,12 +104,11 @@ fn examined(
         return Err(IntakeError::Empty);
     }
     let kind = kind(bytes).ok_or(IntakeError::NotAPicture)?;
-    let told = exif::read(bytes);
-    let Decoded { size, picture } = decode(bytes, &kind, PREVIEW_SIDE)?;
-    let fitted = picture.and_then(|picture| picture.fitted(PREVIEW_SIDE, told.orientation));
-    let look = fitted.as_ref().and_then(|picture| look_at(&picture.y));
-    let damaged = |detail| IntakeError::Damaged { detail };
-    let preview = fitted.as_ref().map(preview::jpeg).transpose().map_err(damaged)?;
+    // What trips over hostile bytes is a damaged picture, not the end of the program: it would not even open again, for the file
+    // still waits in `incoming`.
+    let told = catch_unwind(|| exif::read(bytes)).unwrap_or_default();
+    let Seen { size, look, preview } = catch_unwind(|| see(bytes, &kind, told.orientation))
+        .unwrap_or_else(|_| Err(IntakeError::Damaged { detail: "it made the decoder fail".into() }))?;
     let mut flags = judge(&told, look.as_ref(), place, now);
     if preview.is_none() {
         flags.push(PhotoFlag::NoPreview);
@@ -115,6 +116,22 @@ fn examined(
     let media = kind.media().to_owned();
     let facts = facts(&told, size, place, look);
     Ok((Prepared { digest, bytes: bytes.len() as u64, media, facts, flags }, preview))
+}
+
+/// What came of the picture itself.
+struct Seen {
+    size: (u32, u32),
+    look: Option<Look>,
+    preview: Option<Vec<u8>>,
+}
+
+fn see(bytes: &[u8], kind: &Kind, orientation: u32) -> Result<Seen, IntakeError> {
+    let Decoded { size, picture } = decode(bytes, kind, PREVIEW_SIDE)?;
+    let fitted = picture.and_then(|picture| picture.fitted(PREVIEW_SIDE, orientation));
+    let look = fitted.as_ref().and_then(|picture| look_at(&picture.y));
+    let damaged = |detail| IntakeError::Damaged { detail };
+    let preview = fitted.as_ref().map(preview::jpeg).transpose().map_err(damaged)?;
+    Ok(Seen { size, look, preview })
 }
 
 fn facts(told: &Told, (width, height): (u32, u32), place: Option<&PlaceFix>, look: Option<Look>) -> PhotoFacts {
@@ -163,6 +180,15 @@ mod tests {
         assert_eq!((prepared.facts.width, prepared.facts.height), (64, 48));
         assert_eq!(prepared.flags, [PhotoFlag::NoTime]);
         assert!(preview.is_some_and(|preview| preview.starts_with(&[0xff, 0xd8])));
+    }
+
+    #[test]
+    fn pictures_of_odd_sizes_have_previews_that_can_be_shown() {
+        for (width, height) in [(1, 1), (3, 2), (201, 301), (1601, 1201), (1999, 1)] {
+            let preview = look(&jpeg(width, height), None, &now()).unwrap().1.unwrap();
+            let shown = image::load_from_memory(&preview).unwrap();
+            assert_eq!((shown.width(), shown.height()), super::super::picture::fit(width, height, 1600));
+        }
     }
 
     #[test]

@@ -9,9 +9,13 @@ const QUALITY: u8 = 85;
 #[cfg(feature = "turbo")]
 pub(super) fn jpeg(picture: &Picture) -> Result<Vec<u8>, String> {
     use turbojpeg::{Compressor, Subsamp, YuvImage};
-    let mut pixels = picture.y.pixels.clone();
-    for plane in picture.colour.iter().flatten() {
-        pixels.extend_from_slice(&plane.pixels);
+    let mut pixels = Vec::with_capacity(picture.y.pixels.len() * 3 / 2 + 4096);
+    match &picture.colour {
+        None => pixels.extend_from_slice(&picture.y.pixels),
+        Some(colour) => {
+            padded(&picture.y, &mut pixels);
+            colour.iter().for_each(|plane| pixels.extend_from_slice(&plane.pixels));
+        }
     }
     let subsamp = if picture.colour.is_some() { Subsamp::Sub2x2 } else { Subsamp::Gray };
     let (width, height) = (picture.y.width as usize, picture.y.height as usize);
@@ -19,6 +23,19 @@ pub(super) fn jpeg(picture: &Picture) -> Result<Vec<u8>, String> {
     let mut compressor = Compressor::new().map_err(|error| error.to_string())?;
     compressor.set_quality(i32::from(QUALITY)).map_err(|error| error.to_string())?;
     compressor.compress_yuv_to_vec(image).map_err(|error| error.to_string())
+}
+
+/// Brightness as the encoder wants it beside colour at half size: an odd last column and row are there twice.
+#[cfg(feature = "turbo")]
+fn padded(plane: &super::picture::Plane, out: &mut Vec<u8>) {
+    let doubled = |row: &[u8], out: &mut Vec<u8>| {
+        out.extend_from_slice(row);
+        out.extend(row.last().filter(|_| row.len() % 2 == 1));
+    };
+    plane.rows().for_each(|row| doubled(row, out));
+    if let Some(last) = plane.rows().last().filter(|_| plane.height % 2 == 1) {
+        doubled(last, out);
+    }
 }
 
 /// The picture as JPEG with colour at half size; what went wrong where it cannot be.

@@ -241,7 +241,7 @@ pub struct PhotoFacts {
 /// What was measured in a picture.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct PhotoLook {
-    /// 125 (smeared) to some 600 (sharp), 0 where nothing is to be seen: `evidence/look.rs` tells how.
+    /// 125 (smeared) to some 600 (sharp edges) or 1000 (fine texture), 0 where nothing is to be seen: `evidence/look.rs` tells how.
     pub sharpness: u32,
     /// Pixels that are nearly black, of a thousand.
     pub dark_permille: u32,

@@ -8,8 +8,6 @@ mod jpeg_turbo;
 mod png;
 mod webp;
 
-use std::panic::{AssertUnwindSafe, catch_unwind};
-
 use super::intake::{IntakeError, PHOTO_PIXELS_MAX};
 use super::kind::{Frame, Kind};
 use super::picture::Picture;
@@ -43,12 +41,6 @@ enum Not {
 /// # Errors
 /// Where the bytes are no whole picture, or one of more pixels than are taken.
 pub(super) fn decode(bytes: &[u8], kind: &Kind, side: u32) -> Result<Decoded, IntakeError> {
-    // A decoder that trips over hostile bytes is a damaged picture, not the end of the program.
-    catch_unwind(AssertUnwindSafe(|| decode_trusting(bytes, kind, side)))
-        .unwrap_or_else(|_| Err(IntakeError::Damaged { detail: "it made the decoder fail".into() }))
-}
-
-fn decode_trusting(bytes: &[u8], kind: &Kind, side: u32) -> Result<Decoded, IntakeError> {
     let damaged = |detail: String| IntakeError::Damaged { detail };
     let size = match kind {
         Kind::Heic(_) => return Ok(Decoded { size: (0, 0), picture: None }),
