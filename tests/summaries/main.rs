@@ -10,8 +10,10 @@ use coilside_office::demo::player::{Answers as _, Clock};
 use coilside_tests::gallery::{Hung, gallery};
 use coilside_tests::{MORNING_UTC_MS, Technician};
 
+#[allow(clippy::unwrap_used, reason = "a visit that does not go as planned fails every test here")]
 static GALLERY: LazyLock<Vec<Hung>> = LazyLock::new(|| gallery().unwrap());
 
+#[allow(clippy::unwrap_used, reason = "a name that is not there is a fault of the test itself")]
 fn named(name: &str) -> &'static Hung {
     GALLERY.iter().find(|hung| hung.name.contains(name)).unwrap()
 }
