@@ -135,7 +135,7 @@ mod tests {
         let (width, height) = (480_u32, 480_u32);
         let value = |x: u32| {
             let from_edge = f64::from(x % 48) - 23.5;
-            let side = if x / 48 % 2 == 0 { 1.0 } else { -1.0 };
+            let side = if (x / 48).is_multiple_of(2) { 1.0 } else { -1.0 };
             (125.0 + side * 65.0 * libm::erf(from_edge / (sigma * core::f64::consts::SQRT_2))).round() as u8
         };
         let row: Vec<u8> = (0..width).map(value).collect();

@@ -96,6 +96,7 @@ impl Visit {
             unit: "A".into(),
             severity: Severity::Soon,
             text: "Dämmung feucht — “señal” \u{1F600}\n".into(),
+            since: None,
         });
         let missing = vec!["A photograph missing coil-after: battery empty".to_owned()];
         visit.add(Body::SealPrepared { complete: false, missing });
