@@ -263,7 +263,10 @@ test("every photograph arrived once, to the byte, with what its camera said", ()
     assert.deepEqual([title, bytes, media], [english(`shot-${slot}`), photo.bytes, "image/jpeg"]);
     const { exif } = photo;
     const place = `${Number(exif.latitude).toFixed(5)} ${Number(exif.longitude).toFixed(5)}`;
-    assert.deepEqual(facts, {
+    const { look, at_site, ...camera_facts } = facts;
+    assert.equal(at_site.verdict, "at-site");
+    assert.match(look.likeness, /^[0-9a-f]{128}$/);
+    assert.deepEqual(camera_facts, {
       width: photo.stored_width,
       height: photo.stored_height,
       orientation: exif.orientation,
