@@ -3,7 +3,7 @@
 use std::{
     collections::BTreeMap,
     path::{Path as FilePath, PathBuf},
-    sync::Arc,
+    sync::{Arc, Weak},
 };
 
 use axum::{
@@ -69,6 +69,11 @@ impl Shell {
     ) -> Self {
         let holder = Holder::default();
         Self(Arc::new(Inner { core, packs, clock, key, token, authority, summaries, holder, hurry: Notify::new() }))
+    }
+
+    /// Tells whether some call still holds the core.
+    pub(crate) fn calls(&self) -> Weak<dyn CoreDoor> {
+        Arc::downgrade(&self.0.core)
     }
 
     /// Reads the folder of packs, if there is one, and gives them to the core.

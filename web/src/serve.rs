@@ -1,6 +1,6 @@
 //! Starts the browser shell and keeps it running.
 
-use std::{future::Future, path::PathBuf, sync::Arc};
+use std::{future::Future, path::PathBuf, sync::Arc, time::Duration};
 
 use coilside_core::field::{Field, Setup};
 use tokio::{net::TcpListener, task::JoinHandle};
@@ -134,10 +134,24 @@ impl Running {
     /// # Errors
     /// The listener failed.
     pub async fn until(self, stop: impl Future<Output = ()> + Send + 'static) -> Result<(), FieldError> {
-        let _sending = self.office.map(|office| Sending(tokio::spawn(sender::run(self.shell.clone(), office))));
-        axum::serve(self.listener, router(self.shell)).with_graceful_shutdown(stop).await.map_err(FieldError::Ended)
+        let calls = self.shell.calls();
+        let sending = self.office.map(|office| Sending(tokio::spawn(sender::run(self.shell.clone(), office))));
+        let ended = axum::serve(self.listener, router(self.shell)).with_graceful_shutdown(stop).await;
+        drop(sending);
+        // The folder is let go with the last call: whoever opens it next must not find it open still.
+        for _ in 0..LAST_CALLS_MAX_MS / LAST_CALLS_LOOK_MS {
+            if calls.upgrade().is_none() {
+                break;
+            }
+            tokio::time::sleep(Duration::from_millis(LAST_CALLS_LOOK_MS)).await;
+        }
+        ended.map_err(FieldError::Ended)
     }
 }
+
+/// How long an ended process waits for calls that are still under way, and how often it looks, milliseconds.
+const LAST_CALLS_MAX_MS: u64 = 5_000;
+const LAST_CALLS_LOOK_MS: u64 = 10;
 
 /// Stops with the process's serving.
 struct Sending(JoinHandle<()>);

@@ -14,7 +14,13 @@ pub(super) fn picture(bytes: &[u8], frame: &Frame, eighths: u32) -> Result<Pictu
         jpeg_decoder::Error::Unsupported(_) => Not::Here,
         error => Not::Damaged(error.to_string()),
     };
-    let wanted = |length: u32| u16::try_from((length * eighths).div_ceil(8)).unwrap_or(u16::MAX);
+    // The decoder takes the first scale at which either side is large enough: the shorter one, which may be a pixel, must
+    // not decide.
+    let longer = frame.width.max(frame.height);
+    let wanted = |length: u32| {
+        let enough = if length == longer { (length * eighths).div_ceil(8) } else { u32::MAX };
+        u16::try_from(enough).unwrap_or(u16::MAX)
+    };
     let mut decoder = Decoder::new(bytes);
     let (width, height) = decoder.scale(wanted(frame.width), wanted(frame.height)).map_err(damaged)?;
     let pixels = decoder.decode().map_err(damaged)?;
