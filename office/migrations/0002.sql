@@ -7,6 +7,8 @@ CREATE TABLE listed_unit (
     pack    TEXT    NOT NULL,
     -- The unit's share of the time on site; 0 where it is not known.
     minutes INTEGER NOT NULL,
+    -- What the visit says about the unit (JSON); none where the office cannot vouch for it.
+    past    TEXT,
     PRIMARY KEY (visit, letter)
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX listed_unit_asset ON listed_unit (asset);

@@ -9,14 +9,14 @@ use crate::visit::state::Mark;
 /// Below this charge, per cent, the phone cannot be relied on to call in time. Common practice, no source.
 const LOW_PERCENT: u8 = 10;
 
-/// The warning at a step that puts acid into the vessel or the loop, or while it is there.
+/// The warning at a step that puts acid into the vessel or the loop and is not behind.
 pub(super) fn warning(view: &View<'_>, step: &Step, mark: Option<&Mark>) -> Option<Block> {
     let percent = view.charge_percent.filter(|percent| *percent < LOW_PERCENT)?;
     let is_acid =
         step.starts.iter().chain(&step.sets).any(|holds| {
             matches!((holds.fact, holds.value), (Fact::Loop, Value::Acid) | (Fact::Vessel, Value::AcidMix))
         });
-    if !is_acid || matches!(mark, Some(Mark::Done { .. } | Mark::Skipped { .. } | Mark::Happened { .. })) {
+    if !is_acid {
         return None;
     }
     let percent = percent.to_string();

@@ -51,6 +51,11 @@ pub(super) fn drawing(view: View, words: &Words) -> Drawing {
     Drawing { text: words.text(&format!("view-{}", view.name())), lines: pen.lines }
 }
 
+/// Where a place of the grid lies in the box.
+fn point(across: f64, down: f64) -> PlotPoint {
+    PlotPoint { x: across / f64::from(ACROSS), y: 1.0 - down / f64::from(DOWN) }
+}
+
 #[derive(Default)]
 struct Pen {
     lines: Vec<DrawingLine>,
@@ -58,11 +63,8 @@ struct Pen {
 
 impl Pen {
     fn line(&mut self, wanted: bool, corners: &[(i16, i16)]) {
-        let point = |(x, y): &(i16, i16)| PlotPoint {
-            x: f64::from(*x) / f64::from(ACROSS),
-            y: 1.0 - f64::from(*y) / f64::from(DOWN),
-        };
-        self.lines.push(DrawingLine { points: corners.iter().map(point).collect(), wanted });
+        let points = corners.iter().map(|(x, y)| point(f64::from(*x), f64::from(*y))).collect();
+        self.lines.push(DrawingLine { points, wanted });
     }
 
     fn rectangle(&mut self, wanted: bool, (left, top): (i16, i16), (right, bottom): (i16, i16)) {
@@ -73,10 +75,7 @@ impl Pen {
         let corner = |at: u8| {
             let turn = core::f64::consts::TAU * f64::from(at) / f64::from(ROUND);
             let (across, down) = (f64::from(radius) * libm::cos(turn), f64::from(radius) * libm::sin(turn));
-            PlotPoint {
-                x: (f64::from(x) + across) / f64::from(ACROSS),
-                y: 1.0 - (f64::from(y) + down) / f64::from(DOWN),
-            }
+            point(f64::from(x) + across, f64::from(y) + down)
         };
         self.lines.push(DrawingLine { points: (0..=ROUND).map(corner).collect(), wanted });
     }

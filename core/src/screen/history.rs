@@ -1,10 +1,9 @@
 //! What past visits say about the unit: findings still open, readings over the years with their trend, next descaling.
 
-use super::view::{go, of_visit};
+use super::view::{go, of_visit, tone_of};
 use super::{Bar, Block, Button, Screen, Tone, View, VisitView};
 use crate::round::history::{Direction, NextDescale, Series, Trend, next_descale, series};
 use crate::science::trend::TOLD_LEAST;
-use crate::visit::event::Severity;
 
 /// The history of the unit that is shown.
 pub(super) fn show(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
@@ -18,12 +17,12 @@ pub(super) fn show(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
         screen.blocks.push(text(words.text("history-no-findings"), 0, Tone::Quiet));
     }
     for finding in open {
-        let (key, tone) = match finding.severity {
-            Severity::Note => ("severity-note", Tone::Plain),
-            Severity::Soon => ("severity-soon", Tone::Attention),
-            Severity::Unsafe => ("severity-unsafe", Tone::Danger),
-        };
-        let parts = [("date", finding.date.as_str()), ("severity", &words.text(key)), ("text", &finding.text)];
+        let tone = tone_of(finding.severity);
+        let parts = [
+            ("date", finding.date.as_str()),
+            ("severity", &words.text(finding.severity.key())),
+            ("text", &finding.text),
+        ];
         screen.blocks.push(text(words.fill("history-finding", &parts), 0, tone));
     }
     screen.blocks.push(text(words.text("descale-title"), 2, Tone::Plain));

@@ -2,7 +2,7 @@
 
 use super::fields::{entry, photo_view, shot};
 use super::results;
-use super::view::{go, of_visit};
+use super::view::{go, of_visit, tone_of};
 use super::{Block, Button, ChoiceOption, Screen, Tone, View, VisitView};
 use crate::action::Action;
 use crate::procedure::gate::{Applies, applies};
@@ -91,16 +91,12 @@ pub(super) fn findings(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
     let words = view.words;
     let mut screen = of_visit(view, visit, words.text("menu-findings"));
     for (at, finding) in visit.run.findings.iter().enumerate() {
-        let (key, tone) = match finding.severity {
-            Severity::Note => ("severity-note", Tone::Plain),
-            Severity::Soon => ("severity-soon", Tone::Attention),
-            Severity::Unsafe => ("severity-unsafe", Tone::Danger),
-        };
+        let tone = tone_of(finding.severity);
         let told = finding.since.as_ref().map_or_else(
             || finding.text.clone(),
             |date| words.fill("finding-since", &[("text", &finding.text), ("date", date)]),
         );
-        let text = format!("{}: {told}", words.text(key));
+        let text = format!("{}: {told}", words.text(finding.severity.key()));
         let Some(mended) = &finding.mended else {
             screen.blocks.push(Block::Text { text, level: 0, tone });
             if finding.severity > Severity::Note && !visit.sealed {

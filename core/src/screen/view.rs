@@ -17,6 +17,7 @@ use crate::record::results::Known;
 use crate::round::{AssignedUnit, Assignment, Technician};
 use crate::store::{OutboxCount, OutboxRow};
 use crate::visit::decide::Refusal;
+use crate::visit::event::Severity;
 use crate::visit::state::{Run, Visit};
 use crate::words::Words;
 
@@ -184,6 +185,15 @@ pub(super) fn bare(view: &View<'_>, title: &str) -> Screen {
         foot: Vec::new(),
         menu: way_back.chain(of_program(view)).collect(),
         outbox: outbox_line(view),
+    }
+}
+
+/// How a finding strikes the eye.
+pub(super) const fn tone_of(severity: Severity) -> Tone {
+    match severity {
+        Severity::Note => Tone::Plain,
+        Severity::Soon => Tone::Attention,
+        Severity::Unsafe => Tone::Danger,
     }
 }
 

@@ -209,6 +209,18 @@ pub enum Severity {
     Unsafe,
 }
 
+impl Severity {
+    /// The key of its words.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        match self {
+            Severity::Note => "severity-note",
+            Severity::Soon => "severity-soon",
+            Severity::Unsafe => "severity-unsafe",
+        }
+    }
+}
+
 /// What the file and the phone tell about a photograph. Text as EXIF has it; empty where it has none.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct PhotoFacts {

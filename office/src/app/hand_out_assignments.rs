@@ -69,7 +69,7 @@ pub(crate) fn open(store: &Store, library: &Library) -> Result<Vec<Value>, Store
         let mut docs: Vec<Value> =
             assignments::open(db)?.iter().filter_map(|doc| serde_json::from_str(doc).ok()).collect();
         for doc in &mut docs {
-            unit_history::fill(db, library, doc)?;
+            unit_history::fill(db, doc)?;
         }
         Ok(docs)
     })

@@ -4,6 +4,7 @@ use coilside_core::round::used::time;
 
 use super::library::Library;
 use super::record::{self, Record, State};
+use super::unit_history;
 use crate::ids::Digest;
 use crate::store::listings::{self, ListedUnit, Listing, Order, Wanted};
 use crate::store::{Store, StoreError};
@@ -140,6 +141,7 @@ fn units(record: &Record<'_>) -> Vec<ListedUnit> {
         asset: run.asset.clone(),
         pack: run.pack.clone(),
         minutes: share.round() as u32,
+        past: unit_history::past(record, run).and_then(|past| serde_json::to_string(&past).ok()),
     });
     listed.collect()
 }

@@ -42,6 +42,8 @@ pub(crate) struct ListedUnit {
     pub(crate) pack: String,
     /// Its share of the time on site; 0 where it is not known.
     pub(crate) minutes: u32,
+    /// What the visit says about it, as `app::unit_history` writes it; none where the office cannot vouch for it.
+    pub(crate) past: Option<String>,
 }
 
 /// From what a row was worked out.
@@ -121,10 +123,11 @@ pub(crate) fn put(
         row.trouble,
         searched
     ])?;
-    let mut unit =
-        db.prepare_cached("INSERT INTO listed_unit (visit, letter, asset, pack, minutes) VALUES (?1, ?2, ?3, ?4, ?5)")?;
-    for ListedUnit { letter, asset, pack, minutes } in units {
-        unit.execute(params![row.visit, letter, asset, pack, minutes])?;
+    let mut unit = db.prepare_cached(
+        "INSERT INTO listed_unit (visit, letter, asset, pack, minutes, past) VALUES (?1, ?2, ?3, ?4, ?5, ?6)",
+    )?;
+    for ListedUnit { letter, asset, pack, minutes, past } in units {
+        unit.execute(params![row.visit, letter, asset, pack, minutes, past])?;
     }
     let mut photo = db.prepare_cached("INSERT OR IGNORE INTO listed_photo (visit, digest) VALUES (?1, ?2)")?;
     for digest in photos {
@@ -147,11 +150,10 @@ pub(crate) fn opened(db: &Connection) -> Result<Vec<(VisitId, i64, i32)>, StoreE
     Ok(rows.collect::<Result<_, _>>()?)
 }
 
-/// The visits that ended at a unit, the oldest first.
-pub(crate) fn ended_at(db: &Connection, asset: &str) -> Result<Vec<VisitId>, StoreError> {
-    let sql = "SELECT l.visit FROM listed_unit u JOIN listing l ON l.visit = u.visit
-               WHERE u.asset = ?1 AND l.state IN ('complete', 'incomplete', 'broken-off')
-               ORDER BY l.opened_ms, l.visit";
+/// What the visits to a unit say about it, the oldest first.
+pub(crate) fn past(db: &Connection, asset: &str) -> Result<Vec<String>, StoreError> {
+    let sql = "SELECT u.past FROM listed_unit u JOIN listing l ON l.visit = u.visit
+               WHERE u.asset = ?1 AND u.past IS NOT NULL ORDER BY l.opened_ms, l.visit, u.letter";
     let mut query = db.prepare_cached(sql)?;
     let rows = query.query_map([asset], |row| row.get(0))?;
     Ok(rows.collect::<Result<_, _>>()?)

@@ -35,6 +35,7 @@ pub use jpeg::{Picture, Pictures, Source};
 pub use next::next_service;
 #[cfg(feature = "pdf")]
 pub use pdf::{PdfError, pdf};
+pub use work::photographs_of;
 
 /// What the owner gets, in words of their language.
 #[derive(Clone, Debug, PartialEq)]

@@ -1,11 +1,12 @@
 //! What was done and found: phases, photographs, findings, what could not be done, settings that stay away.
 
 use super::{Done, Found, Pair, Part, Sources, Tone, day};
-use crate::id::Letter;
+use crate::id::{Digest, Letter, Slot};
 use crate::procedure::gate::{Applies, applies};
+use crate::procedure::pack::Pack;
 use crate::visit::decide::{Gap, gaps};
 use crate::visit::event::Severity;
-use crate::visit::state::{ExcursionEnd, Finding, Mark, Run};
+use crate::visit::state::{ExcursionEnd, Finding, Mark, Run, Visit};
 
 /// Site and day, then each machine by maker, model and number.
 pub(super) fn lead(from: &Sources<'_>) -> Vec<String> {
@@ -40,18 +41,13 @@ pub(super) fn found(from: &Sources<'_>) -> Vec<Part> {
 
 fn found_of(from: &Sources<'_>, is_meant: impl Fn(&Finding) -> bool) -> Vec<Found> {
     let words = from.words;
-    let key = |severity| match severity {
-        Severity::Note => "severity-note",
-        Severity::Soon => "severity-soon",
-        Severity::Unsafe => "severity-unsafe",
-    };
     let told = |unit: &Letter, finding: &Finding| {
         let text = finding.mended.as_ref().map_or_else(
             || finding.text.clone(),
             |mended| words.fill("summary-mended", &[("finding", &sentence(&finding.text)), ("words", &mended.words)]),
         );
         let severity = finding.severity;
-        Found { severity, severity_text: words.text(key(severity)), text: from.of_unit(unit, sentence(&text)) }
+        Found { severity, severity_text: words.text(severity.key()), text: from.of_unit(unit, sentence(&text)) }
     };
     let all = from.visit.runs.iter().flat_map(|(unit, run)| run.findings.iter().map(move |finding| (unit, finding)));
     let mut found: Vec<Found> =
@@ -95,19 +91,29 @@ pub(super) fn pairs(from: &Sources<'_>) -> Vec<Part> {
 }
 
 fn pairs_of(from: &Sources<'_>, unit: &Letter, run: &Run) -> Vec<Pair> {
-    let newest = |slot: &str| run.photos.get(slot).and_then(|photos| photos.last()).map(|photo| photo.digest.clone());
-    let named = |id: &str| from.words.text(&format!("shot-{id}"));
-    from.pack
-        .shots
-        .iter()
-        .filter_map(|shot| Some((shot, shot.before.as_ref()?)))
-        .map(|(shot, before)| Pair {
-            title: from.of_unit(unit, shared(&named(before.as_str()), &named(shot.id.as_str()))),
-            before: newest(before.as_str()),
-            after: newest(shot.id.as_str()),
-        })
-        .filter(|pair| pair.before.is_some() || pair.after.is_some())
-        .collect()
+    let named = |slot: &Slot| from.words.text(&format!("shot-{slot}"));
+    let pair = |[(before, old), (after, new)]: Sides<'_>| Pair {
+        title: from.of_unit(unit, shared(&named(before), &named(after))),
+        before: old.cloned(),
+        after: new.cloned(),
+    };
+    sides(from.pack, run).map(pair).collect()
+}
+
+/// The slots of a view before and after the work, each with its newest photograph.
+type Sides<'a> = [(&'a Slot, Option<&'a Digest>); 2];
+
+/// Every view that was to be taken before and after the work, where one of the two is there.
+fn sides<'a>(pack: &'a Pack, run: &'a Run) -> impl Iterator<Item = Sides<'a>> {
+    let newest =
+        |slot: &'a Slot| (slot, run.photos.get(slot).and_then(|photos| photos.last()).map(|photo| &photo.digest));
+    let pairs = pack.shots.iter().filter_map(move |shot| Some([newest(shot.before.as_ref()?), newest(&shot.id)]));
+    pairs.filter(|sides| sides.iter().any(|(_, photo)| photo.is_some()))
+}
+
+/// Digests of the photographs that the summary of a visit shows, without making it.
+pub fn photographs_of<'a>(visit: &'a Visit, pack: &'a Pack) -> impl Iterator<Item = &'a Digest> {
+    visit.runs.values().flat_map(|run| sides(pack, run)).flatten().filter_map(|(_, photo)| photo)
 }
 
 /// 'Air coil before' and 'Air coil after' show the air coil: the words with which both names begin, without a small word

@@ -1,8 +1,8 @@
-//! The style sheet and the icon. They carry their digest in their address, so browsers may keep them for ever.
+//! Files to keep, and the style sheet and the icon. Those carry their digest in their address, so browsers may keep them for ever.
 
 use std::sync::LazyLock;
 
-use axum::http::header::{CACHE_CONTROL, CONTENT_TYPE};
+use axum::http::header::{CACHE_CONTROL, CONTENT_DISPOSITION, CONTENT_TYPE};
 use axum::response::{IntoResponse as _, Response};
 use coilside_core::record::summary;
 
@@ -41,6 +41,16 @@ pub(super) async fn style() -> Response {
 
 pub(super) async fn icon() -> Response {
     kept("image/svg+xml", ICON)
+}
+
+/// A file for whoever asked, under a name; nobody else keeps it.
+pub(super) fn attachment(media: &'static str, name: &str, text: String) -> Response {
+    let headers = [
+        (CONTENT_TYPE, media.to_owned()),
+        (CONTENT_DISPOSITION, format!("attachment; filename=\"{name}\"")),
+        (CACHE_CONTROL, "no-store".to_owned()),
+    ];
+    (headers, text).into_response()
 }
 
 fn kept(media: &'static str, text: &'static str) -> Response {

@@ -3,8 +3,6 @@
 use std::collections::BTreeMap;
 
 use axum::extract::{Query, State};
-use axum::http::header::{CACHE_CONTROL, CONTENT_DISPOSITION, CONTENT_TYPE};
-use axum::response::IntoResponse as _;
 use chrono::NaiveDate;
 use coilside_core::procedure::measure::Units;
 use coilside_core::procedure::pack::Pack;
@@ -19,7 +17,7 @@ use maud::{Markup, html};
 use serde::Deserialize;
 
 use super::visitor::SignedIn;
-use super::{Page, page, visit_cover};
+use super::{Page, files, page, visit_cover};
 use crate::app::day;
 use crate::app::due_days;
 use crate::app::language::Language;
@@ -65,12 +63,7 @@ pub(super) async fn due_days(State(office): State<Office>, SignedIn(visitor): Si
         let words = library.words(visitor.language, None);
         Ok(due_days::file(&plan_day::read(store, library)?, words, now_ms))
     });
-    let headers = [
-        (CONTENT_TYPE, "text/calendar; charset=utf-8; method=PUBLISH"),
-        (CONTENT_DISPOSITION, "attachment; filename=\"due.ics\""),
-        (CACHE_CONTROL, "no-store"),
-    ];
-    Ok((headers, made.await?).into_response())
+    Ok(files::attachment("text/calendar; charset=utf-8; method=PUBLISH", "due.ics", made.await?))
 }
 
 /// Everything that the page is drawn from.

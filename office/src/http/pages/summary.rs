@@ -5,7 +5,7 @@ use axum::extract::{Path, State};
 use axum::http::header::{CONTENT_DISPOSITION, CONTENT_TYPE};
 use axum::response::{Html, IntoResponse as _, Response};
 use coilside_core::procedure::measure::Units;
-use coilside_core::record::summary::{Dress, Part, Summary, Way, html, pdf};
+use coilside_core::record::summary::{Dress, Part, Summary, Way, html, pdf, photographs_of};
 
 use super::files;
 use super::photos::picture;
@@ -83,9 +83,10 @@ pub(super) async fn photo(
     let digest = Digest::parse(&digest).map_err(|_| PageError::NoSummary(visitor.clone()))?;
     let shown = on_shelf(&office, move |store, library, _| -> Result<_, StoreError> {
         let Some(record) = behind(store, library, &token)? else { return Ok(false) };
-        let firm = make_summary::firm(store)?;
-        let summary = make_summary::make(&record, library, &firm, (Language::default(), firm.units));
-        Ok(summary.is_some_and(|summary| summary.photographs().any(|photo| photo.as_str() == digest.to_string())))
+        let digest = digest.to_string();
+        let found = record.pack.filter(|_| record.assignment.is_some());
+        let shows = |pack| photographs_of(&record.visit, pack).any(|photo| photo.as_str() == digest);
+        Ok(found.is_some_and(|found| shows(&found.pack.pack)))
     });
     if !shown.await? {
         return Err(PageError::NoSummary(visitor));

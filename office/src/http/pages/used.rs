@@ -1,8 +1,7 @@
 //! What visits used: on the visit's page, and as CSV for the van's stock and for billing.
 
 use axum::extract::{Path, Query, State};
-use axum::http::header::{CACHE_CONTROL, CONTENT_DISPOSITION, CONTENT_TYPE};
-use axum::response::{IntoResponse as _, Response};
+use axum::response::Response;
 use coilside_core::procedure::measure::Units;
 use coilside_core::science::calendar::parse_date;
 use coilside_core::words::Words;
@@ -10,7 +9,7 @@ use maud::{Markup, html};
 use serde::Deserialize;
 
 use super::visitor::SignedIn;
-use super::{Page, PageError};
+use super::{Page, PageError, files};
 use crate::app::record::Record;
 use crate::app::used_table;
 use crate::http::blocking::on_shelf;
@@ -51,12 +50,7 @@ pub(super) async fn of_days(
 }
 
 fn file(name: &str, text: String) -> Response {
-    let headers = [
-        (CONTENT_TYPE, "text/csv; charset=utf-8; header=present".to_owned()),
-        (CONTENT_DISPOSITION, format!("attachment; filename=\"{name}\"")),
-        (CACHE_CONTROL, "no-store".to_owned()),
-    ];
-    (headers, text).into_response()
+    files::attachment("text/csv; charset=utf-8; header=present", name, text)
 }
 
 /// What one visit used.

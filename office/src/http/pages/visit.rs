@@ -212,9 +212,9 @@ fn unit(words: &Words, record: &Record<'_>, letter: &id::Letter, run: &Run) -> M
 
 fn findings(words: &Words, run: &Run) -> Markup {
     let tone = |severity| match severity {
-        Severity::Note => ("plain", "severity-note"),
-        Severity::Soon => ("attention", "severity-soon"),
-        Severity::Unsafe => ("danger", "severity-unsafe"),
+        Severity::Note => "plain",
+        Severity::Soon => "attention",
+        Severity::Unsafe => "danger",
     };
     html! {
         @if !run.findings.is_empty() || !run.happened.is_empty() {
@@ -222,8 +222,7 @@ fn findings(words: &Words, run: &Run) -> Markup {
                 h3 { (words.text("office-findings")) }
                 ul.findings {
                     @for finding in &run.findings {
-                        @let (tone, key) = tone(finding.severity);
-                        li { span class={ "badge " (tone) } { (words.text(key)) } " " (finding.text)
+                        li { span class={ "badge " (tone(finding.severity)) } { (words.text(finding.severity.key())) } " " (finding.text)
                             @if let Some(since) = &finding.since { " " span.quiet { (words.fill("office-finding-since", &[("date", since)])) } }
                             @else { " " span.quiet { (day::clock(finding.at.utc_ms, finding.at.offset_min)) } }
                             @if let Some(mended) = &finding.mended {
