@@ -2,8 +2,7 @@
 
 use std::panic::catch_unwind;
 
-use sha2::{Digest as _, Sha256};
-
+use super::at_once::at_once;
 use super::decode::{Decoded, decode};
 use super::exif::{self, Told};
 use super::judge::judge;
@@ -14,7 +13,7 @@ use crate::effect::PlaceFix;
 use crate::id::Digest;
 use crate::now::Now;
 use crate::store::shelf::{Shelf, ShelfError};
-use crate::visit::event::{PhotoFacts, PhotoFlag, hex, sha256};
+use crate::visit::event::{PhotoFacts, PhotoFlag, sha256};
 
 /// The largest file taken, bytes.
 pub const PHOTO_BYTES_MAX: u64 = 60_000_000;
@@ -73,17 +72,22 @@ pub fn prepare(shelf: &dyn Shelf, name: &str, place: Option<&PlaceFix>, now: &No
         return Err(IntakeError::TooLong { bytes: bytes_long });
     }
     let mut bytes = Vec::with_capacity(bytes_long as usize);
-    let mut hash = Sha256::new();
-    shelf.read_incoming(name, &mut |part| {
-        hash.update(part);
-        bytes.extend_from_slice(part);
-    })?;
-    let (prepared, preview) = examined(&bytes, hex(&hash.finalize()), place, now)?;
-    shelf.keep_original(&prepared.digest, &bytes)?;
-    if let Some(preview) = preview {
-        shelf.keep_preview(&prepared.digest, &preview)?;
+    shelf.read_incoming(name, &mut |part| bytes.extend_from_slice(part))?;
+    // The disk takes as long to have it as the picture takes to be looked at.
+    let ((digest, written), examined) = at_once(
+        || {
+            let digest = sha256(&bytes);
+            let written = shelf.write_original(&digest, &bytes);
+            (digest, written)
+        },
+        || examined(&bytes, place, now),
+    );
+    let examined = examined?;
+    written?.keep()?;
+    if let Some(preview) = &examined.preview {
+        shelf.keep_preview(&digest, preview)?;
     }
-    Ok(prepared)
+    Ok(examined.prepared(digest).0)
 }
 
 /// Everything that the bytes themselves tell, with a preview as JPEG where the picture can be decoded here.
@@ -91,15 +95,26 @@ pub fn prepare(shelf: &dyn Shelf, name: &str, place: Option<&PlaceFix>, now: &No
 /// # Errors
 /// Where the bytes are no whole picture of a kind and size that is taken.
 pub fn look(bytes: &[u8], place: Option<&PlaceFix>, now: &Now) -> Result<(Prepared, Option<Vec<u8>>), IntakeError> {
-    examined(bytes, sha256(bytes), place, now)
+    Ok(examined(bytes, place, now)?.prepared(sha256(bytes)))
 }
 
-fn examined(
-    bytes: &[u8],
-    digest: Digest,
-    place: Option<&PlaceFix>,
-    now: &Now,
-) -> Result<(Prepared, Option<Vec<u8>>), IntakeError> {
+/// What came of a file, but for its digest.
+struct Examined {
+    bytes: u64,
+    media: String,
+    facts: PhotoFacts,
+    flags: Vec<PhotoFlag>,
+    preview: Option<Vec<u8>>,
+}
+
+impl Examined {
+    fn prepared(self, digest: Digest) -> (Prepared, Option<Vec<u8>>) {
+        let Examined { bytes, media, facts, flags, preview } = self;
+        (Prepared { digest, bytes, media, facts, flags }, preview)
+    }
+}
+
+fn examined(bytes: &[u8], place: Option<&PlaceFix>, now: &Now) -> Result<Examined, IntakeError> {
     if bytes.is_empty() {
         return Err(IntakeError::Empty);
     }
@@ -115,7 +130,7 @@ fn examined(
     }
     let media = kind.media().to_owned();
     let facts = facts(&told, size, place, look);
-    Ok((Prepared { digest, bytes: bytes.len() as u64, media, facts, flags }, preview))
+    Ok(Examined { bytes: bytes.len() as u64, media, facts, flags, preview })
 }
 
 /// What came of the picture itself.
@@ -127,11 +142,12 @@ struct Seen {
 
 fn see(bytes: &[u8], kind: &Kind, orientation: u32) -> Result<Seen, IntakeError> {
     let Decoded { size, picture } = decode(bytes, kind, PREVIEW_SIDE)?;
-    let fitted = picture.and_then(|picture| picture.fitted(PREVIEW_SIDE, orientation));
-    let look = fitted.as_ref().and_then(|picture| look_at(&picture.y));
-    let damaged = |detail| IntakeError::Damaged { detail };
-    let preview = fitted.as_ref().map(preview::jpeg).transpose().map_err(damaged)?;
-    Ok(Seen { size, look, preview })
+    let Some(fitted) = picture.and_then(|picture| picture.fitted(PREVIEW_SIDE, orientation)) else {
+        return Ok(Seen { size, look: None, preview: None });
+    };
+    let (look, preview) = at_once(|| look_at(&fitted.y), || preview::jpeg(&fitted));
+    let preview = preview.map_err(|detail| IntakeError::Damaged { detail })?;
+    Ok(Seen { size, look, preview: Some(preview) })
 }
 
 fn facts(told: &Told, (width, height): (u32, u32), place: Option<&PlaceFix>, look: Option<Look>) -> PhotoFacts {

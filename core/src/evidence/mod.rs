@@ -5,6 +5,7 @@
 //!                                   └────▶ EXIF: time, place, orientation ─────────────────────▶ judge
 //! ```
 
+mod at_once;
 mod decode;
 mod exif;
 #[cfg(test)]

@@ -3,6 +3,8 @@
 use fast_image_resize::images::{Image, ImageRef};
 use fast_image_resize::{FilterType, PixelType, ResizeAlg, ResizeOptions, Resizer};
 
+use super::at_once::at_once;
+
 /// One plane, row after row without gaps.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub(super) struct Plane {
@@ -19,10 +21,10 @@ pub(super) struct Picture {
 }
 
 impl Plane {
-    /// At another size, by Lanczos with three lobes; itself where the size is the same. None where a side is 0.
-    pub(super) fn at_size(self, width: u32, height: u32) -> Option<Plane> {
+    /// At another size, by Lanczos with three lobes; the same where the size is. None where a side is 0.
+    pub(super) fn at_size(&self, width: u32, height: u32) -> Option<Plane> {
         if (self.width, self.height) == (width, height) {
-            return Some(self);
+            return Some(self.clone());
         }
         let from = ImageRef::new(self.width, self.height, &self.pixels, PixelType::U8).ok()?;
         let mut to = Image::new(width, height, PixelType::U8);
@@ -68,15 +70,16 @@ impl Picture {
     pub(super) fn fitted(self, side: u32, orientation: u32) -> Option<Picture> {
         let (width, height) = fit(self.y.width, self.y.height, side);
         let (half_width, half_height) = (width.div_ceil(2), height.div_ceil(2));
-        let y = self.y.at_size(width, height)?.upright(orientation);
-        let colour = match self.colour {
-            Some([blue, red]) => Some([
-                blue.at_size(half_width, half_height)?.upright(orientation),
-                red.at_size(half_width, half_height)?.upright(orientation),
-            ]),
+        let coarser = |plane: &Plane| Some(plane.at_size(half_width, half_height)?.upright(orientation));
+        let (colour, y) = at_once(
+            || self.colour.as_ref().map(|[blue, red]| Some([coarser(blue)?, coarser(red)?])),
+            || Some(self.y.at_size(width, height)?.upright(orientation)),
+        );
+        let colour = match colour {
+            Some(colour) => Some(colour?),
             None => None,
         };
-        Some(Picture { y, colour })
+        Some(Picture { y: y?, colour })
     }
 }
 

@@ -34,16 +34,25 @@ pub trait Shelf: Send + Sync {
     /// # Errors
     /// Where it cannot be moved.
     fn set_aside(&self, name: &str) -> Result<(), ShelfError>;
-    /// Keeps an original under its digest.
+    /// Writes an original to disk; it is on the shelf under its digest once it is kept.
     ///
     /// # Errors
     /// Where it cannot be written.
-    fn keep_original(&self, digest: &Digest, bytes: &[u8]) -> Result<(), ShelfError>;
+    fn write_original(&self, digest: &Digest, bytes: &[u8]) -> Result<Box<dyn Written>, ShelfError>;
     /// Keeps a preview under its original's digest.
     ///
     /// # Errors
     /// Where it cannot be written.
     fn keep_preview(&self, digest: &Digest, bytes: &[u8]) -> Result<(), ShelfError>;
+}
+
+/// A file that is on disk and not on the shelf yet. Dropped, it is taken away again.
+pub trait Written: Send {
+    /// Puts it on the shelf.
+    ///
+    /// # Errors
+    /// Where it cannot be moved.
+    fn keep(self: Box<Self>) -> Result<(), ShelfError>;
 }
 
 /// Why the shelf failed.
@@ -135,25 +144,52 @@ impl FolderShelf {
         self.folder.join("previews").join(format!("{digest}.jpg"))
     }
 
-    fn keep(path: &Path, bytes: &[u8]) -> Result<(), ShelfError> {
-        let name = path.file_name().unwrap_or_default().to_string_lossy().into_owned();
-        if fs::metadata(path).is_ok_and(|known| known.len() == bytes.len() as u64) {
-            return Ok(());
+    fn write(path: PathBuf, bytes: &[u8]) -> Result<Part, ShelfError> {
+        if fs::metadata(&path).is_ok_and(|known| known.len() == bytes.len() as u64) {
+            return Ok(Part { part: None, path });
         }
         // A name of its own: two calls may write the same bytes at once, and neither takes the other's half away.
         let part = path.with_extension(format!("part-{}", PARTS.fetch_add(1, Ordering::Relaxed)));
-        let written = (|| {
+        // Made before anything is written: half a file is worth nothing, and the room may be needed.
+        let written = Part { part: Some(part.clone()), path };
+        let write = || {
             let mut file = File::create(&part)?;
             file.write_all(bytes)?;
-            file.sync_all()?;
-            fs::rename(&part, path)?;
-            sync_folder(path)
-        })();
-        if written.is_err() {
-            // Half a file is worth nothing, and the room may be needed.
-            let _ = fs::remove_file(&part);
+            file.sync_all()
+        };
+        write().map_err(ShelfError::of(&written.name(), "written"))?;
+        Ok(written)
+    }
+}
+
+/// A file beside the place where it belongs; none where its whole is there already.
+struct Part {
+    part: Option<PathBuf>,
+    path: PathBuf,
+}
+
+impl Part {
+    fn name(&self) -> String {
+        self.path.file_name().unwrap_or_default().to_string_lossy().into_owned()
+    }
+}
+
+impl Written for Part {
+    fn keep(mut self: Box<Self>) -> Result<(), ShelfError> {
+        let Some(part) = &self.part else { return Ok(()) };
+        fs::rename(part, &self.path)
+            .and_then(|()| sync_folder(&self.path))
+            .map_err(ShelfError::of(&self.name(), "written"))?;
+        self.part = None;
+        Ok(())
+    }
+}
+
+impl Drop for Part {
+    fn drop(&mut self) {
+        if let Some(part) = &self.part {
+            let _ = fs::remove_file(part);
         }
-        written.map_err(ShelfError::of(&name, "written"))
     }
 }
 
@@ -216,11 +252,11 @@ impl Shelf for FolderShelf {
         fs::rename(from, to).map_err(ShelfError::of(name, "moved"))
     }
 
-    fn keep_original(&self, digest: &Digest, bytes: &[u8]) -> Result<(), ShelfError> {
-        FolderShelf::keep(&self.original_path(digest), bytes)
+    fn write_original(&self, digest: &Digest, bytes: &[u8]) -> Result<Box<dyn Written>, ShelfError> {
+        Ok(Box::new(FolderShelf::write(self.original_path(digest), bytes)?))
     }
 
     fn keep_preview(&self, digest: &Digest, bytes: &[u8]) -> Result<(), ShelfError> {
-        FolderShelf::keep(&self.preview_path(digest), bytes)
+        Box::new(FolderShelf::write(self.preview_path(digest), bytes)?).keep()
     }
 }
