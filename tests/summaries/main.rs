@@ -134,6 +134,16 @@ fn what_is_unsafe_and_that_the_work_was_stopped_stand_before_all_else() {
 }
 
 #[test]
+fn what_was_not_begun_is_told_in_a_line_and_settings_left_have_their_units() {
+    let broken = &named("06-broken-off").handed.summary;
+    let gaps = section(broken, "gaps");
+    assert_eq!(gaps.matches("Not done: Clean the water side.").count(), 1, "{gaps}");
+    assert!(gaps.matches("Not done: ").count() < 15, "{gaps}");
+    let settings = section(broken, "settings");
+    assert!(settings.contains("left at 40 °C (it was 55 °C)"), "{settings}");
+}
+
+#[test]
 fn an_incomplete_visit_says_so_and_a_complete_one_does_not() {
     let left_out = section(&named("10-left-out").handed.summary, "gaps");
     assert!(
@@ -146,6 +156,12 @@ fn an_incomplete_visit_says_so_and_a_complete_one_does_not() {
 #[test]
 fn each_of_several_units_is_told_apart() {
     let summary = &named("08-two-units").handed.summary;
+    let done = summary.sections.iter().flat_map(|section| &section.parts).find_map(|part| match part {
+        Part::Done(done) => Some(done),
+        _ => None,
+    });
+    let done = done.expect("something was done");
+    assert!(done.len() < 12 && done.iter().all(|done| done.units.len() == 2), "what is alike is said once: {done:?}");
     assert_eq!(summary.lead.len(), 3);
     let numbers = section(summary, "numbers");
     assert!(numbers.contains("\"A: ") && numbers.contains("\"B: "), "{numbers}");

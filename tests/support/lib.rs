@@ -111,8 +111,10 @@ impl Answers for Technician {
             "read:winding-temperature" => "24.0",
             "read:capacitance" => "24.7",
             "read:capacitance-label" => "25",
-            _ if field.starts_with("home:") || field.starts_with("back:") => "55",
-            _ if field.starts_with("away:") => "40",
+            "home:schedule" | "back:schedule" => "ECO",
+            "away:schedule" => "BOOST",
+            _ if field.starts_with("home:") || field.starts_with("back:") => "55 °C",
+            _ if field.starts_with("away:") => "40 °C",
             _ => return field.strip_prefix("read:").map(|id| likely(&self.pack, id)),
         };
         Some(text.to_owned())

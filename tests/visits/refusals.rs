@@ -132,7 +132,7 @@ fn sealing_with_a_setting_away_from_home_is_refused_until_it_is_home() {
     let notice = refused(&mut scene, &Action::Seal, Tone::Attention, &["refused-settings-away"]);
     assert_eq!(notice.title, "Not sealed: a setting is away from home");
     assert_eq!(notice.lines, ["Bring home: Timer and mode. Or say why it stays away."]);
-    scene.draft("back:schedule", "55").unwrap();
+    scene.draft("back:schedule", "ECO").unwrap();
     scene.act(&Action::BringHome { excursion: "schedule".into() }).unwrap();
     assert!(matches!(scene.run().unwrap().excursions.get("schedule").unwrap().end, ExcursionEnd::Home { .. }));
     scene.play_on().unwrap();

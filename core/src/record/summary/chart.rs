@@ -118,12 +118,27 @@ pub(super) fn ranges(found: Range, left: Range, rows: Rows<'_>, tick: &dyn Fn(f6
         }
         shapes.push(Shape::Dot { at: (x(range.value), y), ring: pen == Pen::Found });
     }
-    // Words of neighbouring marks must not touch: of many marks every other one is named.
-    let every = if scale.marks().len() > 4 { 2 } else { 1 };
-    for mark in scale.marks().into_iter().step_by(every) {
-        shapes.push(words((x(mark), 96.0), Anchor::Middle, tick(mark, scale.decimals)));
+    let named: Vec<(f64, String)> =
+        scale.marks().into_iter().map(|mark| (x(mark), tick(mark, scale.decimals))).collect();
+    let every = named_marks(&named);
+    for (at, text) in named.into_iter().step_by(every) {
+        shapes.push(words((at, 96.0), Anchor::Middle, text));
     }
     Drawing { width: WIDTH, height: 106.0, shapes, text: rows.text }
+}
+
+/// Every how many marks are named: words of neighbours must not touch, and of many marks every other one is enough.
+fn named_marks(named: &[(f64, String)]) -> usize {
+    // A digit is a bit more than half as wide as it is high, and wider than most letters.
+    const LETTER: f64 = WORDS_SIZE * 0.58;
+    const APART: f64 = 10.0;
+    let widest = named.iter().map(|(_, text)| text.chars().count()).max().unwrap_or(0) as f64 * LETTER;
+    let between = match named {
+        [(one, _), (other, _), ..] => other - one,
+        _ => return 1,
+    };
+    let fits = libm::ceil((widest + APART) / between).clamp(1.0, named.len() as f64) as usize;
+    if named.len() > 4 { fits.max(2) } else { fits }
 }
 
 /// Values over time: years since the first, and the value. `tick` writes a number of the scale with its unit.
@@ -232,6 +247,26 @@ mod tests {
                 for (x, y) in places {
                     prop_assert!((0.0..=drawing.width).contains(&x) && (0.0..=drawing.height).contains(&y), "{shape:?}");
                 }
+            }
+        }
+    }
+
+    #[test]
+    fn names_of_neighbouring_marks_never_touch() {
+        for unit in ["W", "gal/min", "veces más"] {
+            let rows = Rows { before: "Before", after: "After", text: String::new() };
+            let (found, left) = (Range { value: 2.4, doubt: 0.1 }, Range { value: 2.6, doubt: 0.1 });
+            let drawing = ranges(found, left, rows, &|value, _| format!("{value:.1} {unit}"));
+            let named = drawing.shapes.iter().filter_map(|shape| match shape {
+                Shape::Words { at, anchor: Anchor::Middle, text } => {
+                    Some((at.0, text.chars().count() as f64 * WORDS_SIZE * 0.58))
+                }
+                _ => None,
+            });
+            let named: Vec<(f64, f64)> = named.collect();
+            assert!(!named.is_empty());
+            for pair in named.windows(2) {
+                assert!(pair[1].0 - pair[0].0 >= (pair[0].1 + pair[1].1) / 2.0 + 4.0, "{unit}: {named:?}");
             }
         }
     }

@@ -145,8 +145,8 @@ pub struct Answer {
 /// Something that was done.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Done {
-    /// Which unit, where there are several.
-    pub unit: Option<Letter>,
+    /// At which units, where there are several.
+    pub units: Vec<Letter>,
     /// What.
     pub what: String,
     /// Why it matters.
@@ -326,7 +326,7 @@ impl Summary {
             }
             Part::Done(done) => {
                 for done in done {
-                    words.extend(done.unit.as_ref().map(Letter::as_str));
+                    words.extend(done.units.iter().map(Letter::as_str));
                     words.extend([done.what.as_str(), &done.matters]);
                 }
             }

@@ -3,7 +3,7 @@
 use super::{Done, Found, Pair, Part, Sources, Tone, day};
 use crate::id::{Digest, Letter, Slot};
 use crate::procedure::gate::{Applies, applies};
-use crate::procedure::pack::Pack;
+use crate::procedure::pack::{Pack, Phase};
 use crate::visit::decide::{Gap, gaps};
 use crate::visit::event::Severity;
 use crate::visit::state::{ExcursionEnd, Finding, Mark, Run, Visit};
@@ -64,25 +64,40 @@ fn sentence(typed: &str) -> String {
 
 pub(super) fn done(from: &Sources<'_>) -> Vec<Part> {
     let several = from.visit.runs.len() > 1;
-    let done: Vec<Done> =
-        from.visit.runs.iter().flat_map(|(unit, run)| done_of(from, several.then_some(unit), run)).collect();
+    let mut done: Vec<Done> = Vec::new();
+    for (unit, run) in from.visit.runs.iter() {
+        for new in done_of(from, run) {
+            // What was done at several units alike is said once.
+            let at = done.iter().position(|known| (&known.what, &known.matters) == (&new.what, &new.matters));
+            let at = at.unwrap_or_else(|| {
+                done.push(new);
+                done.len() - 1
+            });
+            if let Some(done) = done.get_mut(at).filter(|_| several) {
+                done.units.push(unit.clone());
+            }
+        }
+    }
     if done.is_empty() { Vec::new() } else { vec![Part::Done(done)] }
 }
 
-fn done_of(from: &Sources<'_>, unit: Option<&Letter>, run: &Run) -> Vec<Done> {
-    let worked = |mark: Option<&Mark>| matches!(mark, Some(Mark::Done { .. } | Mark::Happened { .. }));
+fn done_of(from: &Sources<'_>, run: &Run) -> Vec<Done> {
     from.pack
         .phases
         .iter()
-        .filter(|phase| {
-            phase.steps.iter().any(|step| worked(run.steps.get(&step.id)) && applies(step, run) != Applies::No)
-        })
+        .filter(|phase| is_begun(phase, run))
         .filter_map(|phase| {
             let what = from.words.get(&format!("phase-{}.owner", phase.id))?;
             let matters = from.words.get(&format!("phase-{}.matters", phase.id)).unwrap_or_default();
-            Some(Done { unit: unit.cloned(), what, matters })
+            Some(Done { units: Vec::new(), what, matters })
         })
         .collect()
+}
+
+/// Was anything of it done that belongs to this unit?
+fn is_begun(phase: &Phase, run: &Run) -> bool {
+    let worked = |mark: Option<&Mark>| matches!(mark, Some(Mark::Done { .. } | Mark::Happened { .. }));
+    phase.steps.iter().any(|step| worked(run.steps.get(&step.id)) && applies(step, run) != Applies::No)
 }
 
 pub(super) fn pairs(from: &Sources<'_>) -> Vec<Part> {
@@ -139,7 +154,9 @@ pub(super) fn gaps_told(from: &Sources<'_>) -> Vec<Part> {
         .collect();
     let evidence = all.iter().filter(|(_, gap)| matches!(gap, Gap::Shot { .. } | Gap::Reading { .. })).count();
     let mut lines: Vec<String> =
-        all.iter().filter_map(|(unit, gap)| Some(from.of_unit(unit, gap_words(from, gap)?))).collect();
+        all.iter().filter_map(|(unit, gap)| Some(from.of_unit(unit, gap_words(from, unit, gap)?))).collect();
+    // Of what was not begun at all, each step has the same line.
+    lines.dedup();
     if lines.is_empty() && evidence == 0 {
         return Vec::new();
     }
@@ -149,7 +166,7 @@ pub(super) fn gaps_told(from: &Sources<'_>) -> Vec<Part> {
     vec![Part::Text(words.text("summary-incomplete"), Tone::Strong), Part::List(lines)]
 }
 
-fn gap_words(from: &Sources<'_>, gap: &Gap) -> Option<String> {
+fn gap_words(from: &Sources<'_>, unit: &Letter, gap: &Gap) -> Option<String> {
     let title = |step: &str| from.words.text(&format!("step-{step}"));
     match gap {
         Gap::StepSkipped { step, reason } => {
@@ -157,7 +174,16 @@ fn gap_words(from: &Sources<'_>, gap: &Gap) -> Option<String> {
             let parts: Vec<(&str, &str)> = parts.iter().map(|(name, text)| (*name, text.as_str())).collect();
             Some(from.words.fill("summary-left-out", &parts))
         }
-        Gap::StepOpen { step } => Some(from.words.fill("summary-not-done", &[("step", &title(step.as_str()))])),
+        Gap::StepOpen { step } => {
+            let holds = |phase: &&Phase| phase.steps.iter().any(|of| of.id == *step);
+            let phase = from.pack.phases.iter().find(holds);
+            let begun = phase.zip(from.visit.run(unit)).is_none_or(|(phase, run)| is_begun(phase, run));
+            let what = match phase {
+                Some(phase) if !begun => from.words.text(&format!("phase-{}", phase.id)),
+                _ => title(step.as_str()),
+            };
+            Some(from.words.fill("summary-not-done", &[("step", &what)]))
+        }
         _ => None,
     }
 }

@@ -4,6 +4,7 @@ use chrono::Datelike as _;
 
 use super::numbers::with_symbol;
 use super::{Part, Sources, Years, chart, day};
+use crate::procedure::measure::Units;
 use crate::procedure::pack::Quantity;
 use crate::record::names::name_of;
 use crate::round::history::{Direction, Series, series};
@@ -36,7 +37,11 @@ fn year(from: &Sources<'_>, of: &Series<'_>, label: impl Fn(String) -> String) -
     let (words, units) = (from.words, from.units);
     let (quantity, decimals) = (of.reading.quantity, of.reading.decimals);
     let label = label(name_of(words, from.pack, of.reading));
-    let shown = |value: &str| quantity.show(value, decimals, units, words.language());
+    // Old readings may stand there with other decimals: in one column all have those of the reading.
+    let shown = |value: &str| {
+        let alike = value.parse().map_or_else(|_| value.to_owned(), |value| number::write(value, decimals, "en"));
+        quantity.show(if units == Units::Metric { &alike } else { value }, decimals, units, words.language())
+    };
     let values: Vec<(String, String)> =
         of.values.iter().map(|(date, value)| (day::month(words, *date), shown(value))).collect();
     let meaning = match of.trend.map(|trend| trend.told) {

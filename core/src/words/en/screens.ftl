@@ -205,8 +205,8 @@ strip-other-unit = Unit { $letter }: { $what }
 
 ## Settings of the controller
 
-excursion-home-label = { $setting }: as it was
-excursion-away-label = { $setting }: as it is for the work
+excursion-home-label = { $setting }: as it was, with its unit
+excursion-away-label = { $setting }: as it is for the work, with its unit
 excursion-because-label = { $setting }: why, if not as always
 excursion-open = Note the change
 excursion-noted = { $setting }: { $home } → { $away }

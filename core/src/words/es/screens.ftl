@@ -205,8 +205,8 @@ strip-other-unit = Equipo { $letter }: { $what }
 
 ## Ajustes del control
 
-excursion-home-label = { $setting }: como estaba
-excursion-away-label = { $setting }: como está para el trabajo
+excursion-home-label = { $setting }: como estaba, con su unidad
+excursion-away-label = { $setting }: como está para el trabajo, con su unidad
 excursion-because-label = { $setting }: por qué, si no es lo de siempre
 excursion-open = Anotar el cambio
 excursion-noted = { $setting }: { $home } → { $away }

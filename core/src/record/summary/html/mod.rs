@@ -174,7 +174,7 @@ fn done(done: &[Done]) -> Markup {
     html! {
         ol.done { @for done in done {
             li {
-                p.what { @if let Some(unit) = &done.unit { span.unit { (unit) } " " } (done.what) }
+                p.what { @for unit in &done.units { span.unit { (unit) } " " } (done.what) }
                 @if !done.matters.is_empty() { p.matters { (done.matters) } }
             }
         } }

@@ -94,6 +94,10 @@ const LINE: f32 = 1.38;
 /// From the top of a line to its base line, in parts of the size.
 const BASE: f32 = 1.05;
 const INDENT: f32 = 15.0;
+/// A unit's letter before a line.
+const LETTER: f32 = 16.0;
+/// A box up to here is a line or a few: alone at the top of a page it looks lost.
+const LITTLE: f32 = 60.0;
 
 #[derive(Clone, Copy)]
 struct Style {
@@ -122,9 +126,11 @@ pub(super) fn lay_out(summary: &Summary, pictures: &Pictures, fonts: &Fonts, wid
         if !section.title.is_empty() {
             setter.heading(2, &section.title, 16.0, 20.0, true);
         }
+        let first = setter.boxes.len();
         for part in &section.parts {
             setter.part(part);
         }
+        setter.keep_the_last_company(first);
     }
     Layout { boxes: setter.boxes, plan: setter.plan }
 }
@@ -156,6 +162,15 @@ impl Setter<'_> {
             into.push(Item { leaf: Some(leaf), at: (at.0, y), what });
         }
         (Node::Leaf(leaf), lines.len() as f32 * high)
+    }
+
+    /// A section's last lines are not alone on their page.
+    fn keep_the_last_company(&mut self, first: usize) {
+        if let Some([.., before, last]) = self.boxes.get_mut(first..)
+            && last.high < LITTLE
+        {
+            before.keeps_next = true;
+        }
     }
 
     fn heading(&mut self, level: u16, text: &str, size: f32, space: f32, keeps_next: bool) {
@@ -265,11 +280,11 @@ impl Setter<'_> {
         let mut rows = Vec::new();
         for done in done {
             let (mut items, mut nodes, mut x) = (Vec::new(), Vec::new(), 0.0);
-            if let Some(unit) = &done.unit {
-                let (node, _) =
-                    self.set(&mut items, &format!("{unit} "), style(BODY, Weight::Bold, Ink::Lead), (0.0, 0.0), 60.0);
+            for unit in &done.units {
+                let letter = style(BODY, Weight::Bold, Ink::Lead);
+                let (node, _) = self.set(&mut items, &format!("{unit} "), letter, (x, 0.0), 60.0);
                 nodes.push(node);
-                x = 18.0;
+                x += LETTER;
             }
             let (what, mut high) = self.set(&mut items, &done.what, BOLD, (x, 0.0), self.width - x);
             nodes.push(what);
