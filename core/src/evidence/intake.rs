@@ -4,6 +4,7 @@ use std::panic::catch_unwind;
 
 use sha2::{Digest as _, Sha256};
 
+use super::codes::codes_in;
 use super::decode::{Decoded, decode};
 use super::exif::{self, Told};
 use super::judge::judge;
@@ -62,12 +63,18 @@ pub enum IntakeError {
     Shelf(#[from] ShelfError),
 }
 
-/// Reads what lies under `name` in `incoming`, keeps the original and a preview on the shelf, and tells what it is.
-/// The incoming file stays until the photograph is in the log.
+/// Reads what lies under `name` in `incoming`, keeps the original and a preview on the shelf, and tells what it is; of one that
+/// shows a plate also the codes on it. The incoming file stays until the photograph is in the log.
 ///
 /// # Errors
 /// Where the file is no photograph that can be kept, or the shelf fails.
-pub fn prepare(shelf: &dyn Shelf, name: &str, place: Option<&PlaceFix>, now: &Now) -> Result<Prepared, IntakeError> {
+pub fn prepare(
+    shelf: &dyn Shelf,
+    name: &str,
+    of_plate: bool,
+    place: Option<&PlaceFix>,
+    now: &Now,
+) -> Result<Prepared, IntakeError> {
     let bytes_long = shelf.incoming_bytes(name)?;
     if bytes_long > PHOTO_BYTES_MAX {
         return Err(IntakeError::TooLong { bytes: bytes_long });
@@ -78,7 +85,10 @@ pub fn prepare(shelf: &dyn Shelf, name: &str, place: Option<&PlaceFix>, now: &No
         hash.update(part);
         bytes.extend_from_slice(part);
     })?;
-    let (prepared, preview) = examined(&bytes, hex(&hash.finalize()), place, now)?;
+    let (mut prepared, preview) = examined(&bytes, hex(&hash.finalize()), place, now)?;
+    if of_plate {
+        prepared.facts.codes = codes_in(&bytes);
+    }
     shelf.keep_original(&prepared.digest, &bytes)?;
     if let Some(preview) = preview {
         shelf.keep_preview(&prepared.digest, &preview)?;
@@ -147,6 +157,7 @@ fn facts(told: &Told, (width, height): (u32, u32), place: Option<&PlaceFix>, loo
             .unwrap_or_default(),
         look,
         at_site: None,
+        codes: Vec::new(),
     }
 }
 
