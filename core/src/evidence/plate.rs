@@ -62,9 +62,9 @@ pub fn offered(run: &Run, reading: &Reading) -> Option<String> {
     if reading.quantity != Quantity::Text {
         return None;
     }
-    let newest = |slot| run.photos.get(slot).and_then(|photos| photos.iter().rfind(|photo| !photo.facts.codes.is_empty()));
-    let plates: Vec<Plate> =
-        reading.plates.iter().filter_map(newest).map(|photo| told(&photo.facts.codes)).collect();
+    let newest =
+        |slot| run.photos.get(slot).and_then(|photos| photos.iter().rfind(|photo| !photo.facts.codes.is_empty()));
+    let plates: Vec<Plate> = reading.plates.iter().filter_map(newest).map(|photo| told(&photo.facts.codes)).collect();
     let of_model = reading.role.as_deref() == Some(MODEL_ROLE);
     one_of(plates.iter().filter_map(|plate| if of_model { plate.model.as_deref() } else { plate.serial.as_deref() }))
 }
@@ -81,7 +81,8 @@ fn one_of<'a>(values: impl Iterator<Item = &'a str>) -> Option<String> {
 fn value(text: &str) -> Option<&str> {
     let text = text.trim();
     let length = text.chars().count();
-    let written = |c: char| c.is_alphanumeric() || matches!(c, ' ' | '-' | '_' | '.' | '/' | '+' | '#' | '(' | ')' | '*' | ':');
+    let written =
+        |c: char| c.is_alphanumeric() || matches!(c, ' ' | '-' | '_' | '.' | '/' | '+' | '#' | '(' | ')' | '*' | ':');
     ((1..=VALUE_MAX).contains(&length) && text.chars().all(written) && text.chars().any(char::is_alphanumeric))
         .then_some(text)
 }
@@ -142,11 +143,7 @@ fn key_of(key: &str) -> Option<Key> {
     // '№' and 'º' of 'N.º de serie' are letters to some; the words between say nothing.
     let key = key.replace('º', "");
     let key = if key == "NDESERIE" { "NSERIE" } else { key.as_str() };
-    if SERIAL_KEYS.contains(&key) {
-        Some(Key::Serial)
-    } else {
-        MODEL_KEYS.contains(&key).then_some(Key::Model)
-    }
+    if SERIAL_KEYS.contains(&key) { Some(Key::Serial) } else { MODEL_KEYS.contains(&key).then_some(Key::Model) }
 }
 
 fn named(code: &PhotoCode) -> Named {
@@ -326,8 +323,25 @@ mod tests {
     #[test]
     fn what_is_no_serial_number_is_not_offered_as_one() {
         for text in [
-            "R290", "R-600a", "R1234yf", "230V", "50Hz", "1.25MPa", "2026-03-01", "12/05/2024", "Tarnwick", "4006381333931", "00012345678905",
-            "Add-On 9", "https://units.example/manual.pdf", "", "****", "{", "{\"sn\":[1,2]}", "sn:", "S/N:\u{202e}714-9WT",
+            "R290",
+            "R-600a",
+            "R1234yf",
+            "230V",
+            "50Hz",
+            "1.25MPa",
+            "2026-03-01",
+            "12/05/2024",
+            "Tarnwick",
+            "4006381333931",
+            "00012345678905",
+            "Add-On 9",
+            "https://units.example/manual.pdf",
+            "",
+            "****",
+            "{",
+            "{\"sn\":[1,2]}",
+            "sn:",
+            "S/N:\u{202e}714-9WT",
         ] {
             assert_eq!(qr(text), some("", ""), "{text}");
         }

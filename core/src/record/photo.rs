@@ -47,7 +47,8 @@ const CODE_SHOWN_MAX: usize = 80;
 
 /// A code's text as it can be shown: on one line, without what turns or hides writing, and not too long.
 fn shown(text: &str, cut: bool) -> String {
-    let hides = |c: char| matches!(c, '\u{200b}'..='\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2060}'..='\u{206f}' | '\u{feff}');
+    let hides =
+        |c: char| matches!(c, '\u{200b}'..='\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2060}'..='\u{206f}' | '\u{feff}');
     let visible: String = text.chars().filter(|c| !hides(*c)).map(|c| if c.is_control() { ' ' } else { c }).collect();
     let words: Vec<&str> = visible.split_whitespace().collect();
     let line = words.join(" ");

@@ -4,8 +4,8 @@ use super::drawing::drawing;
 use super::notices::{day_clock, problem_of};
 use super::{Block, Button, ChoiceOption, PhotoView, Question, Tone, View, VisitView};
 use crate::action::Action;
-use crate::procedure::pack::{Quantity, Reading};
 use crate::evidence::plate::offered;
+use crate::procedure::pack::{Quantity, Reading};
 use crate::record::photo::{code_words, flag_words};
 use crate::visit::decide::Refusal;
 use crate::visit::state::Photo;
@@ -47,10 +47,13 @@ pub(super) fn reading(view: &View<'_>, visit: &VisitView<'_>, id: &str) -> Optio
     let label = words.text(&format!("reading-{id}"));
     // Read from a photograph: it stands in the field, and counts once a person has pressed. What somebody typed comes first.
     let offer = (taken.is_none() && draft.is_none() && missed.is_none()).then(|| offered(visit.run, reading)).flatten();
-    let text = draft.or_else(|| offer.clone()).or_else(|| taken.map(|value| typed_again(view, reading, value))).unwrap_or_else(|| {
-        let preset = reading.preset.as_deref().unwrap_or_default();
-        typed_again(view, reading, preset)
-    });
+    let text = draft
+        .or_else(|| offer.clone())
+        .or_else(|| taken.map(|value| typed_again(view, reading, value)))
+        .unwrap_or_else(|| {
+            let preset = reading.preset.as_deref().unwrap_or_default();
+            typed_again(view, reading, preset)
+        });
     let could_not =
         (taken.is_none() && missed.is_none() && !reading.optional && reading.preset.is_none()).then(|| Button {
             label: words.text("could-not-measure"),

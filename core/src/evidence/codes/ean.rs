@@ -108,7 +108,9 @@ mod tests {
     fn digits_are_seven_modules_wide_and_codes_are_read_back() {
         assert!(DIGITS.iter().all(|pattern| pattern.iter().sum::<f32>() == DIGIT_MODULES));
         // The example of the GS1 General Specifications, 6291041500213, and one for each first digit.
-        for text in ["6291041500213", "4006381333931", "0123456789012", "9780201379624", "2012345678903", "5901234123457"] {
+        for text in
+            ["6291041500213", "4006381333931", "0123456789012", "9780201379624", "2012345678903", "5901234123457"]
+        {
             assert!(checks(text), "{text}");
             let widths = drawn(text, 2.1);
             assert_eq!(read(widths[0], &widths[1..]).map(|read| read.text), Some(text.into()));

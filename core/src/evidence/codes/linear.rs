@@ -44,7 +44,8 @@ fn read_line(widths: &[f32], found: &mut Vec<Found>) {
     while at < widths.len() {
         let rest = widths.get(at..).unwrap_or_default();
         let before = widths.get(at - 1).copied().unwrap_or_default();
-        let read = code128::read(before, rest).or_else(|| ean::read(before, rest)).or_else(|| code39::read(before, rest));
+        let read =
+            code128::read(before, rest).or_else(|| ean::read(before, rest)).or_else(|| code39::read(before, rest));
         match read {
             Some(Read { symbology, text, elements }) => {
                 found.push((symbology, text));

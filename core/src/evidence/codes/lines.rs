@@ -90,7 +90,8 @@ fn bright(picture: &Plane, x: f32, y: f32) -> Option<f32> {
 /// The widths of bars and spaces in turn, pixels; the first and the last are what lies before and behind. Where an edge swings
 /// by less than `share` of the line's whole range there is none. Empty where there is no code.
 pub(super) fn widths(line: &[f32], share: f32) -> Vec<f32> {
-    let (least, most) = line.iter().fold((f32::MAX, f32::MIN), |(least, most), value| (least.min(*value), most.max(*value)));
+    let (least, most) =
+        line.iter().fold((f32::MAX, f32::MIN), |(least, most), value| (least.min(*value), most.max(*value)));
     let swing = ((most - least) * share).max(CONTRAST_LEAST);
     if most - least < swing {
         return Vec::new();
@@ -189,7 +190,8 @@ mod tests {
             }
         }
         let picture = Plane { pixels: vec![9; 300 * 200], width: 300, height: 200 };
-        let whole: Vec<usize> = lines(&picture, (1.0, 0.0)).map(|line| line.len()).filter(|length| *length > 0).collect();
+        let whole: Vec<usize> =
+            lines(&picture, (1.0, 0.0)).map(|line| line.len()).filter(|length| *length > 0).collect();
         assert!(whole.len() > 80 && whole.iter().all(|length| *length >= 298), "{whole:?}");
     }
 

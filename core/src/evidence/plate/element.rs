@@ -139,7 +139,17 @@ mod tests {
 
     #[test]
     fn what_is_not_understood_tells_nothing_at_all() {
-        for text in ["", "21", "0109506000134352", "01123421TW9", "(21)", "(21)TW9(99", "7721TW9-20417", "21TW9-20417\u{1d}88x", "(5)21TW9"] {
+        for text in [
+            "",
+            "21",
+            "0109506000134352",
+            "01123421TW9",
+            "(21)",
+            "(21)TW9(99",
+            "7721TW9-20417",
+            "21TW9-20417\u{1d}88x",
+            "(5)21TW9",
+        ] {
             let (serials, models) = told(text);
             if text == "(21)TW9(99" {
                 assert_eq!(serials, ["TW9(99"], "brackets that open nothing belong to the value");
