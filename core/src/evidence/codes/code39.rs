@@ -67,6 +67,10 @@ const LENGTH: std::ops::RangeInclusive<usize> = 3..=60;
 
 /// Reads a code whose first bar is the first of `widths`; `before` is what lies before it.
 pub(super) fn read(before: f32, widths: &[f32]) -> Option<Read> {
+    // Before all else, for most of what is asked is none: a character is at most 15 narrow elements wide.
+    if before < QUIET / 15.0 * widths.get(..ELEMENTS)?.iter().sum::<f32>() {
+        return None;
+    }
     let (first, narrow) = character(widths)?;
     if first != EDGE || before < QUIET * narrow {
         return None;

@@ -34,6 +34,10 @@ const CLEARER_BY: f32 = 0.25;
 
 /// Reads a code whose first bar is the first of `widths`; `before` is what lies before it.
 pub(super) fn read(before: f32, widths: &[f32]) -> Option<Read> {
+    // Before all else, for most of what is asked is none: the guard is three modules wide.
+    if before < QUIET_MODULES * 0.2 * widths.get(..3)?.iter().sum::<f32>() {
+        return None;
+    }
     let code = widths.get(..ELEMENTS)?;
     let module = code.iter().sum::<f32>() / MODULES;
     let quiet = QUIET_MODULES * module;

@@ -18,7 +18,7 @@ const SIDE_LEAST: u32 = 16;
 /// The largest of the corners found are looked at: a plate with eight codes has 24.
 const CORNERS_MOST: usize = 90;
 /// So many threes of corners are tried, the most likely first.
-const THREES_MOST: usize = 400;
+const THREES_MOST: usize = 200;
 /// So many Data Matrix symbols are decoded.
 const SYMBOLS_MOST: usize = 60;
 /// A Data Matrix of fewer characters is too easily read where there is none: its smallest symbols check little.
