@@ -6,6 +6,8 @@ use std::sync::Arc;
 
 use crate::action::Action;
 use crate::effect::Outcome;
+use crate::evidence::plate::{Plate, told};
+use crate::evidence::{PHOTO_BYTES_MAX, codes_in};
 use crate::field::{DoorError, Field, RecordError, Setup};
 use crate::id::{Digest, VisitId};
 use crate::now::Now;
@@ -15,6 +17,7 @@ use crate::screen::Turn;
 use crate::store::StoreError;
 use crate::store::shelf::ShelfError;
 use crate::sync::SendBody;
+use crate::visit::event::{PhotoCode, Symbology};
 
 /// What a shell hands in at opening.
 #[derive(Clone, Debug, uniffi::Record)]
@@ -98,6 +101,64 @@ pub struct FileSlice {
     pub from: u64,
     /// How many bytes.
     pub length: u64,
+}
+
+/// A code that was read in a photograph.
+#[derive(Clone, Debug, uniffi::Record)]
+pub struct CodeRead {
+    /// What kind it is, as the log writes it: `qr`, `gs1-128`, …
+    pub symbology: String,
+    /// What it says, control characters and all.
+    pub text: String,
+    /// It says more than this.
+    pub cut: bool,
+}
+
+/// What the codes of a plate tell together.
+#[derive(Clone, Debug, uniffi::Record)]
+pub struct PlateTold {
+    /// The serial number, where one is named and no other.
+    pub serial: Option<String>,
+    /// The model, in the same way.
+    pub model: Option<String>,
+}
+
+/// The codes in a photograph of a plate.
+///
+/// # Errors
+/// Where the file cannot be read or is longer than a photograph may be.
+#[uniffi::export]
+pub fn codes_in_photograph(path: String) -> Result<Vec<CodeRead>, DoorFault> {
+    let failed = |detail: String| DoorFault::Failed { detail };
+    let length = std::fs::metadata(&path).map_err(|error| failed(format!("{path}: {error}")))?.len();
+    if length > PHOTO_BYTES_MAX {
+        return Err(failed(format!("{path} has {length} bytes, more than {PHOTO_BYTES_MAX}; take a smaller one")));
+    }
+    let bytes = std::fs::read(&path).map_err(|error| failed(format!("{path}: {error}")))?;
+    Ok(codes_in(&bytes).into_iter().map(CodeRead::from).collect())
+}
+
+/// What the codes of a plate tell. A kind that is not known counts as QR: a text that says what it is.
+#[uniffi::export]
+pub fn plate_told(codes: Vec<CodeRead>) -> PlateTold {
+    let codes: Vec<PhotoCode> = codes.into_iter().map(PhotoCode::from).collect();
+    let Plate { serial, model } = told(&codes);
+    PlateTold { serial, model }
+}
+
+impl From<PhotoCode> for CodeRead {
+    fn from(code: PhotoCode) -> Self {
+        let symbology = serde_json::to_value(code.symbology).ok();
+        let symbology = symbology.and_then(|name| name.as_str().map(str::to_owned)).unwrap_or_default();
+        CodeRead { symbology, text: code.text, cut: code.cut }
+    }
+}
+
+impl From<CodeRead> for PhotoCode {
+    fn from(code: CodeRead) -> Self {
+        let symbology = serde_json::from_value(code.symbology.into()).unwrap_or(Symbology::Qr);
+        PhotoCode { symbology, text: code.text, cut: code.cut }
+    }
 }
 
 /// The core of one device.

@@ -37,6 +37,27 @@ fn every_summary_comes_as_page_as_paper_and_as_its_words() {
     assert_eq!(GALLERY.len(), 10);
 }
 
+/// The way to the office's page, which a summary has once the seal has arrived there. Other programs read the code in
+/// `tests/summaries/codes.py`.
+#[test]
+fn the_offices_page_stands_on_page_and_paper_as_a_code_and_as_words() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../target/link-codes");
+    fs::create_dir_all(&folder).unwrap();
+    let token = "q7Zr0wXk3VbN5uYtC1mLhE8sPdGfJa2oIiRxT4vQ9yU";
+    for (name, address) in [
+        ("short", "http://10.0.0.7:8080/s/q7Zr0wXk3VbN5uYtC1mLhE".to_owned()),
+        ("long", format!("https://office.of-the-warm-water-round.lower-weir.example/service/s/{token}")),
+    ] {
+        let mut handed = named("02-tank").handed.clone();
+        let genuine = handed.summary.sections.iter_mut().find(|section| section.name == "genuine").unwrap();
+        genuine.parts.push(Part::Code(address.clone()));
+        assert!(handed.page().contains(&format!("href=\"{address}\"")), "{name}");
+        fs::write(folder.join(format!("{name}.html")), handed.page()).unwrap();
+        fs::write(folder.join(format!("{name}.pdf")), handed.paper().unwrap()).unwrap();
+        fs::write(folder.join(format!("{name}.txt")), address).unwrap();
+    }
+}
+
 #[test]
 fn the_same_summary_gives_the_same_paper_to_the_byte() {
     let handed = &named("02-tank").handed;

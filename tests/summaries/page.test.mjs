@@ -121,6 +121,20 @@ test("on paper both pictures stand side by side, and nothing that can only be pr
   await page.context().close();
 });
 
+for (const name of ["short", "long"]) {
+  test(`the code of the office's page is whole on a telephone's screen, for codes.py to read (${name} address)`, async () => {
+    for (const colorScheme of ["light", "dark"]) {
+      const { page } = await opened(`../link-codes/${name}.html`, { colorScheme });
+      const code = page.locator("svg.code");
+      await code.scrollIntoViewIfNeeded();
+      const box = await code.boundingBox();
+      assert.ok(box && box.x >= 0 && box.x + box.width <= PHONE.width && Math.abs(box.width - box.height) < 1, JSON.stringify(box));
+      await page.screenshot({ path: new URL(`../link-codes/${name}-${colorScheme}.png`, FOLDER).pathname });
+      await page.context().close();
+    }
+  });
+}
+
 test("the calendar link carries the day of the next service", async () => {
   const { page } = await opened("01-add-on.html");
   const href = await page.locator(".calendar a").getAttribute("href");

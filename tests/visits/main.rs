@@ -5,6 +5,7 @@ mod bad_input;
 mod break_off;
 mod log;
 mod mechanics;
+mod nameplate;
 mod no_room;
 mod packs;
 mod photographs;

@@ -9,7 +9,7 @@ export type Button = { label: string; tone: Tone; press: Action; hold: boolean }
 export type Live = { label: string; value: string; tone: Tone };
 export type Notice = { tone: Tone; title: string; lines: string[]; buttons: Button[] };
 export type Progress = { done: number; total: number; text: string };
-export type PhotoView = { digest: string; caption: string; flags: string[] };
+export type PhotoView = { digest: string; caption: string; read: string[]; flags: string[] };
 export type StepState = 'open' | 'gated' | 'running' | 'done' | 'skipped';
 export type DwellState = 'waiting' | 'running' | 'ready' | 'over' | 'ended';
 
@@ -28,7 +28,7 @@ export type NumberBlock = {
   before: string | null; problem: string | null; question: Question | null;
   taken: string | null; could_not: Button | null;
 };
-/** What was typed is asked back. */
+/** What was typed is asked back, or what was read from a photograph is offered. */
 export type Question = { text: string; confirm: Button };
 export type TextEntryBlock = {
   block: 'text-entry'; field: string; label: string; text: string; lines: number; problem: string | null;

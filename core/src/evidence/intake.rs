@@ -3,6 +3,7 @@
 use std::panic::catch_unwind;
 
 use super::at_once::at_once;
+use super::codes::codes_in;
 use super::decode::{Decoded, decode};
 use super::exif::{self, Told};
 use super::judge::judge;
@@ -61,12 +62,18 @@ pub enum IntakeError {
     Shelf(#[from] ShelfError),
 }
 
-/// Reads what lies under `name` in `incoming`, keeps the original and a preview on the shelf, and tells what it is.
-/// The incoming file stays until the photograph is in the log.
+/// Reads what lies under `name` in `incoming`, keeps the original and a preview on the shelf, and tells what it is; of one that
+/// shows a plate also the codes on it. The incoming file stays until the photograph is in the log.
 ///
 /// # Errors
 /// Where the file is no photograph that can be kept, or the shelf fails.
-pub fn prepare(shelf: &dyn Shelf, name: &str, place: Option<&PlaceFix>, now: &Now) -> Result<Prepared, IntakeError> {
+pub fn prepare(
+    shelf: &dyn Shelf,
+    name: &str,
+    of_plate: bool,
+    place: Option<&PlaceFix>,
+    now: &Now,
+) -> Result<Prepared, IntakeError> {
     let bytes_long = shelf.incoming_bytes(name)?;
     if bytes_long > PHOTO_BYTES_MAX {
         return Err(IntakeError::TooLong { bytes: bytes_long });
@@ -82,7 +89,10 @@ pub fn prepare(shelf: &dyn Shelf, name: &str, place: Option<&PlaceFix>, now: &No
         },
         || examined(&bytes, place, now),
     );
-    let examined = examined?;
+    let mut examined = examined?;
+    if of_plate {
+        examined.facts.codes = codes_in(&bytes);
+    }
     written?.keep()?;
     if let Some(preview) = &examined.preview {
         shelf.keep_preview(&digest, preview)?;
@@ -163,6 +173,7 @@ fn facts(told: &Told, (width, height): (u32, u32), place: Option<&PlaceFix>, loo
             .unwrap_or_default(),
         look,
         at_site: None,
+        codes: Vec::new(),
     }
 }
 

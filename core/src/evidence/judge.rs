@@ -5,6 +5,7 @@ use uom::si::length::meter;
 use super::exif::Told;
 use super::intake::Prepared;
 use super::look::{Look, likeness_apart};
+use super::plate;
 use crate::effect::PlaceFix;
 use crate::id::{Letter, Slot};
 use crate::now::Now;
@@ -81,6 +82,8 @@ pub struct Around<'a> {
     pub before: Option<&'a Slot>,
     /// The site's place, where the register has one.
     pub site: Option<Place>,
+    /// The unit's serial number in the register, where the photograph is of the plate that has it.
+    pub serial: Option<&'a str>,
     /// When it came.
     pub now: &'a Now,
 }
@@ -104,6 +107,10 @@ pub fn judged_beside(prepared: &Prepared, around: &Around<'_>) -> (Vec<PhotoFlag
     }
     if around.visit.last.as_ref().is_some_and(|last| was_set_back(last, around.now)) {
         flags.push(PhotoFlag::ClockSetBack);
+    }
+    let serial = plate::told(&prepared.facts.codes).serial;
+    if around.serial.zip(serial).is_some_and(|(register, read)| !plate::alike(register, &read)) {
+        flags.push(PhotoFlag::OtherSerial);
     }
     let at_site = around.site.and_then(|site| at_site(prepared, site));
     match at_site.as_ref().map(|at| at.verdict.as_str()) {
@@ -234,7 +241,7 @@ mod tests {
         };
         visit.runs.entry(unit.clone()).or_default().photos.insert(before.clone(), vec![photo]);
         let flags = |prepared: &Prepared, slot: &Slot, before| {
-            let around = Around { visit: &visit, unit: &unit, slot, before, site: None, now: &now() };
+            let around = Around { visit: &visit, unit: &unit, slot, before, site: None, serial: None, now: &now() };
             judged_beside(prepared, &around).0
         };
         assert_eq!(flags(&first, &after, Some(&before)), [PhotoFlag::SameAsOther, PhotoFlag::SameAsBefore]);

@@ -2,10 +2,12 @@
 //!
 //! ```text
 //! file ─▶ SHA-256 while reading ─▶ kind ─▶ picture (decoded at reduced size) ─▶ turned upright ─▶ preview, look
-//!                                   └────▶ EXIF: time, place, orientation ─────────────────────▶ judge
+//!                                   ├────▶ EXIF: time, place, orientation ─────────────────────▶ judge
+//!                                   └────▶ where it shows a plate: grey, larger ─▶ codes ─▶ plate: serial number, model
 //! ```
 
 mod at_once;
+mod codes;
 mod decode;
 mod exif;
 #[cfg(test)]
@@ -15,8 +17,10 @@ mod judge;
 mod kind;
 mod look;
 mod picture;
+pub mod plate;
 mod preview;
 
+pub use codes::{CODE_TEXT_MAX, CODES_MOST, codes_in};
 pub use intake::{IntakeError, PHOTO_BYTES_MAX, PHOTO_PIXELS_MAX, Prepared, look, prepare};
 pub use judge::{Around, SITE_RADIUS_M, judged_beside};
 pub use look::{Look, likeness_apart};

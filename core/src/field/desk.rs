@@ -55,10 +55,16 @@ pub(super) struct Seat {
 }
 
 impl Seat {
-    /// The serial number of the unit that is shown, as the register has it.
-    fn serial(&self) -> Option<&str> {
-        let unit = self.assignment.units.iter().find(|unit| unit.letter == self.unit.0)?;
+    /// The serial number of a unit, as the register has it.
+    pub(super) fn serial_of(&self, letter: &Letter) -> Option<&str> {
+        let unit = self.assignment.units.iter().find(|unit| unit.letter == letter.0)?;
         Some(unit.serial.trim()).filter(|serial| !serial.is_empty())
+    }
+
+    /// The model of the unit that is shown, as the register has it.
+    fn model(&self) -> Option<&str> {
+        let unit = self.assignment.units.iter().find(|unit| unit.letter == self.unit.0)?;
+        Some(unit.model.trim()).filter(|model| !model.is_empty())
     }
 
     /// What is typed belongs to one unit: two of them have the same fields.
@@ -153,7 +159,8 @@ impl Desk {
             units: self.units,
             now,
             technician: &self.technician,
-            serial: seat.serial(),
+            serial: seat.serial_of(&seat.unit),
+            model: seat.model(),
             shares: seat.assignment.shares.as_deref(),
         }
     }

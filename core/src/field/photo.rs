@@ -6,6 +6,7 @@ use crate::effect::{Outcome, PlaceFix, Request};
 use crate::evidence::{Around, IntakeError, Prepared, prepare};
 use crate::id::{Letter, Slot, VisitId};
 use crate::now::Now;
+use crate::procedure::pack::{Pack, Reading, SERIAL_ROLE, View};
 use crate::round::Assignment;
 use crate::science::place::Place;
 use crate::screen::{Notice, Tone, Turn};
@@ -50,7 +51,8 @@ impl Field {
         let Request::TakePhoto { unit, slot, .. } = effect.request else {
             return Err(DoorError::NoSuch { what: "photograph request", name: effect_id.to_owned() });
         };
-        match prepare(&self.shelf, &name, place, now) {
+        let of_plate = self.is_of_plate(&effect.visit, &slot);
+        match prepare(&self.shelf, &name, of_plate, place, now) {
             Ok(prepared) => {
                 let outcome = Outcome::Photo { place: place.cloned() };
                 let (unit, slot) = (Letter(unit), Slot(slot));
@@ -68,6 +70,12 @@ impl Field {
             Err(error) => self.turn_down(effect_id, &name, &error, now)?,
         }
         self.screen(now)
+    }
+
+    /// Does the slot show a plate? Codes are looked for there.
+    fn is_of_plate(&self, visit: &VisitId, slot: &str) -> bool {
+        let seat = self.desk().seat_for(visit).ok();
+        seat.is_some_and(|seat| seat.pack.pack.shot(slot).is_some_and(|shot| shot.view == Some(View::Plate)))
     }
 
     fn enter_photo(&self, came: &Came<'_>, prepared: &Prepared, now: &Now) -> Result<(), DoorError> {
@@ -96,6 +104,7 @@ impl Field {
                 slot,
                 before: seat.pack.pack.shot(slot.as_str()).and_then(|shot| shot.before.as_ref()),
                 site: site_of(&seat.assignment),
+                serial: seat.serial_of(&came.unit).filter(|_| has_serial(&seat.pack.pack, slot)),
                 now,
             };
             bodies.extend(photo_events(prepared, &around));
@@ -128,6 +137,12 @@ impl Field {
         self.shelf.set_aside(name)?;
         Ok(())
     }
+}
+
+/// Is the slot of the plate that has the unit's serial number?
+fn has_serial(pack: &Pack, slot: &Slot) -> bool {
+    let of_serial = |reading: &&Reading| reading.role.as_deref() == Some(SERIAL_ROLE);
+    pack.readings.iter().filter(of_serial).any(|reading| reading.plates.contains(slot))
 }
 
 /// The site's place; a register that has none says 0 and 0.

@@ -159,10 +159,18 @@ pub struct Reading {
     /// What is used until another value is read (label values of mixes).
     #[serde(default)]
     pub preset: Option<String>,
+    /// The shots of the plates whose code may tell it, of a text.
+    #[serde(default)]
+    pub plates: Vec<Slot>,
     /// May be left out without a word.
     #[serde(default)]
     pub optional: bool,
 }
+
+/// The role of the reading that is compared with the register's serial number.
+pub const SERIAL_ROLE: &str = "serial";
+/// The role of the reading that is compared with the register's model.
+pub const MODEL_ROLE: &str = "model";
 
 /// A photograph that a step asks for. Its words: `shot-<id>` with `.show` (what must be visible, and why).
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]

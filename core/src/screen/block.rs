@@ -65,7 +65,8 @@ pub enum Block {
         text: String,
         lines: u8,
         problem: Option<String>,
-        /// What was typed is asked back: the question, to be answered by `Confirm` or by other words.
+        /// What was typed is asked back, or `text` was read from a photograph and nobody has said yet that it is right: the
+        /// question, to be answered by pressing what it offers or by other words.
         question: Option<Question>,
     },
     /// A photograph that is wanted. Pressing the button sends `press`.
@@ -176,7 +177,7 @@ pub struct ChoiceOption {
     pub label: String,
 }
 
-/// An unusual value, and the way to say that it is meant.
+/// A value that is asked about, and the way to say that it is meant.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Question {
@@ -194,6 +195,8 @@ pub struct PhotoView {
     pub digest: String,
     /// For a person who does not see it, and below the picture.
     pub caption: String,
+    /// What was read in it, in words.
+    pub read: Vec<String>,
     /// What does not fit together (time, place), in words.
     pub flags: Vec<String>,
 }

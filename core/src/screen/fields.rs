@@ -4,11 +4,12 @@ use super::drawing::drawing;
 use super::notices::{day_clock, problem_of};
 use super::{Block, Button, ChoiceOption, PhotoView, Question, Tone, View, VisitView};
 use crate::action::Action;
+use crate::evidence::plate::offered;
 use crate::procedure::pack::{Quantity, Reading};
-use crate::record::photo::flag_words;
+use crate::record::photo::{code_words, flag_words};
 use crate::visit::decide::Refusal;
 use crate::visit::state::Photo;
-use crate::words::number;
+use crate::words::{Words, number};
 
 /// A question about the unit.
 pub(super) fn choice(view: &View<'_>, visit: &VisitView<'_>, id: &str) -> Option<Block> {
@@ -44,10 +45,15 @@ pub(super) fn reading(view: &View<'_>, visit: &VisitView<'_>, id: &str) -> Optio
     let problem = refusal.and_then(|refusal| problem_of(refusal, words, Some(visit.pack), view.units));
     let missed = visit.run.missed.get(&reading.id);
     let label = words.text(&format!("reading-{id}"));
-    let text = draft.or_else(|| taken.map(|value| typed_again(view, reading, value))).unwrap_or_else(|| {
-        let preset = reading.preset.as_deref().unwrap_or_default();
-        typed_again(view, reading, preset)
-    });
+    // Read from a photograph: it stands in the field, and counts once a person has pressed. What somebody typed comes first.
+    let offer = (taken.is_none() && draft.is_none() && missed.is_none()).then(|| offered(visit.run, reading)).flatten();
+    let text = draft
+        .or_else(|| offer.clone())
+        .or_else(|| taken.map(|value| typed_again(view, reading, value)))
+        .unwrap_or_else(|| {
+            let preset = reading.preset.as_deref().unwrap_or_default();
+            typed_again(view, reading, preset)
+        });
     let could_not =
         (taken.is_none() && missed.is_none() && !reading.optional && reading.preset.is_none()).then(|| Button {
             label: words.text("could-not-measure"),
@@ -66,7 +72,7 @@ pub(super) fn reading(view: &View<'_>, visit: &VisitView<'_>, id: &str) -> Optio
             };
             (None, Some(Question { text: problem.unwrap_or_default(), confirm }))
         }
-        _ => (problem, None),
+        _ => (problem, offer.map(|read| offer_of(words, &field, &read))),
     };
     if reading.quantity == Quantity::Text {
         return Some(Block::TextEntry { field, label, text, lines: 1, problem, question });
@@ -90,6 +96,17 @@ pub(super) fn reading(view: &View<'_>, visit: &VisitView<'_>, id: &str) -> Optio
         taken,
         could_not,
     })
+}
+
+/// What was read from a photograph, to be taken by one press.
+fn offer_of(words: &Words, field: &str, read: &str) -> Question {
+    let confirm = Button {
+        label: words.text("confirm-from-photo"),
+        tone: Tone::Plain,
+        press: Action::Enter { field: field.to_owned(), text: read.to_owned() },
+        hold: false,
+    };
+    Question { text: words.fill("question-from-photo", &[("read", read)]), confirm }
 }
 
 /// A value of the log as a person would type it.
@@ -160,6 +177,7 @@ pub(super) fn photo_view(view: &View<'_>, photo: &Photo, title: &str) -> PhotoVi
     PhotoView {
         digest: photo.digest.0.clone(),
         caption: words.fill("photo-caption", &[("title", title), ("when", &when)]),
+        read: code_words(photo, words),
         flags: photo.flags.iter().map(|flag| flag_words(photo, *flag, view.units, words)).collect(),
     }
 }

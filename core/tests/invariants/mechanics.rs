@@ -130,6 +130,7 @@ impl Table {
             now: &self.now,
             technician: &self.technician,
             serial: None,
+            model: None,
             shares: self.shares.as_deref(),
         };
         let decision = decide(&self.visit, &action, &around)?;

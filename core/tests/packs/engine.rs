@@ -93,6 +93,7 @@ impl<'a> Engine<'a> {
             now: &self.now,
             technician: &Technician::default(),
             serial: None,
+            model: None,
             shares: None,
         };
         let decision = decide(&self.visit, action, &around)?;

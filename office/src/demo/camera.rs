@@ -58,7 +58,8 @@ fn degrees(value: f64) -> Value {
 
 #[cfg(test)]
 mod tests {
-    use coilside_core::evidence::look;
+    use coilside_core::evidence::plate::told;
+    use coilside_core::evidence::{codes_in, look};
 
     use super::*;
 
@@ -72,5 +73,20 @@ mod tests {
         assert_eq!(prepared.facts.offset, "+02:00");
         assert_eq!(prepared.facts.exif_place, "-1.23450 2.34560");
         assert_eq!(prepared.flags, []);
+    }
+
+    #[test]
+    fn a_drawn_nameplate_carries_the_units_serial_number_and_model_as_a_code() {
+        for slot in ["nameplate", "serial-plate"] {
+            let drawn = super::super::draw::photograph(slot, &["Tarnwick", "Add-On 9", "TW9-20417", "230 V  50 Hz"], 1);
+            let plate = told(&codes_in(&drawn));
+            assert_eq!(
+                (plate.serial.as_deref(), plate.model.as_deref()),
+                (Some("TW9-20417"), Some("Add-On 9")),
+                "{slot}"
+            );
+        }
+        let drawn = super::super::draw::photograph("tag", &["DO NOT", "SWITCH ON", "I. FALLOW"], 1);
+        assert_eq!(codes_in(&drawn), []);
     }
 }

@@ -3,9 +3,15 @@
 use font8x8::UnicodeFonts as _;
 use image::codecs::jpeg::JpegEncoder;
 use image::{Rgb, RgbImage};
+use qrcodegen::{QrCode, QrCodeEcc};
 
 const WIDTH: u32 = 1200;
 const HEIGHT: u32 = 900;
+
+/// Where the code stands on a plate, and how large one of its modules is, pixels.
+const CODE_LEFT: u32 = 794;
+const CODE_TOP: u32 = 430;
+const CODE_MODULE: u32 = 7;
 
 const SKY: Rgb<u8> = Rgb([196, 206, 212]);
 const CASE: Rgb<u8> = Rgb([222, 220, 212]);
@@ -25,7 +31,11 @@ pub(super) fn photograph(slot: &str, lines: &[&str], year: u32) -> Vec<u8> {
     let clean = slot.ends_with("after") || slot.ends_with("left");
     match slot {
         "coil-before" | "coil-after" | "coating" | "salt" => coil(&mut picture, clean, &mut random),
-        "nameplate" | "serial-plate" | "controller-plate" | "tag" => plate(&mut picture, lines),
+        "nameplate" | "serial-plate" => {
+            plate(&mut picture, lines);
+            code(&mut picture, lines);
+        }
+        "controller-plate" | "tag" => plate(&mut picture, lines),
         "settings-before" | "settings-after" | "display-left" => display(&mut picture, lines),
         "wiring-before" | "wiring-after" => wiring(&mut picture, clean, &mut random),
         "loop-connected" | "rinse-proof" | "pipe-clear" => hoses(&mut picture, slot == "rinse-proof"),
@@ -119,6 +129,21 @@ fn plate(picture: &mut RgbImage, lines: &[&str]) {
     fill(picture, 152, 152, WIDTH - 304, HEIGHT - 364, PAPER);
     for (at, line) in (0..).zip(lines) {
         write(picture, 200, 210 + at * 90, 6, INK, line);
+    }
+}
+
+/// A code (ISO/IEC 18004) beside the writing, four modules of paper around it. It says model and serial number, the second and
+/// third line.
+fn code(picture: &mut RgbImage, lines: &[&str]) {
+    let [_, model, serial, ..] = lines else { return };
+    let text = format!("MODEL: {model}\nS/N: {serial}");
+    let Ok(code) = QrCode::encode_text(&text, QrCodeEcc::Medium) else { return };
+    let (left, top) = (CODE_LEFT + 4 * CODE_MODULE, CODE_TOP + 4 * CODE_MODULE);
+    let size = code.size();
+    for (row, y) in (0..size).zip(0..) {
+        for (_, x) in (0..size).zip(0..).filter(|(column, _)| code.get_module(*column, row)) {
+            fill(picture, left + x * CODE_MODULE, top + y * CODE_MODULE, CODE_MODULE, CODE_MODULE, INK);
+        }
     }
 }
 

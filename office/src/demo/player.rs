@@ -283,7 +283,7 @@ impl<'a> Player<'a> {
                     None => could_not.as_ref().map(|_| Action::Go { to: format!("why:{field}") }),
                 }
             }
-            Block::TextEntry { field, question: Some(_), .. } => Some(Action::Confirm { field: field.clone() }),
+            Block::TextEntry { question: Some(question), .. } => Some(question.confirm.press.clone()),
             Block::TextEntry { field, text, .. } if text.is_empty() => {
                 let text = self.answers.typed(field)?;
                 let field = field.clone();

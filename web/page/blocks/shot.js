@@ -63,6 +63,7 @@ export function picture(photo, ui, badge) {
       null,
       badge ? h('span', { class: 'badge' }, badge) : null,
       h('span', null, photo.caption),
+      photo.read.map((line) => h('span', null, line)),
       photo.flags.map((flag) => h('span', { class: 'flag' }, glyph('attention'), h('span', null, flag))),
     ),
   );

@@ -10,7 +10,7 @@ mod webp;
 
 use super::intake::{IntakeError, PHOTO_PIXELS_MAX};
 use super::kind::{Frame, Kind};
-use super::picture::Picture;
+use super::picture::{Picture, Plane};
 #[cfg(not(feature = "turbo"))]
 use jpeg_plain as jpeg;
 #[cfg(feature = "turbo")]
@@ -18,6 +18,13 @@ use jpeg_turbo as jpeg;
 
 /// What decoding one picture may hold at once, its file among it, bytes. Together with the preview this stays under 64 MB.
 const MEMORY_BYTES_MAX: u64 = 56_000_000;
+
+/// The most pixels that are searched for codes: a photograph of 12 megapixels whole.
+const GREY_PIXELS_MAX: u64 = 12_700_000;
+/// What searching holds for each pixel: its brightness, a copy of it, and what was traced already.
+const GREY_HELD_PLANES: u64 = 3;
+/// PNG is reduced by whole numbers, to at least twice this.
+const GREY_PNG_SIDE: u32 = 1600;
 
 /// A picture that was decoded, or that is kept without a preview.
 #[derive(Debug)]
@@ -66,6 +73,28 @@ pub(super) fn decode(bytes: &[u8], kind: &Kind, side: u32) -> Result<Decoded, In
         Err(Not::Here) => Ok(Decoded { size, picture: None }),
         Err(Not::Damaged(detail)) => Err(damaged(detail)),
     }
+}
+
+/// The brightness of a picture at the largest size that fits the memory, for what a preview is too small for. None where it
+/// cannot be decoded here: [`decode`] tells why.
+pub(super) fn grey(bytes: &[u8], kind: &Kind) -> Option<Plane> {
+    let picture = match kind {
+        Kind::Jpeg(Some(frame)) => {
+            let pixels = |eighths: u64| u64::from(frame.width) * u64::from(frame.height) * eighths * eighths / 64;
+            let side = |eighths: u64| (u64::from(frame.width.max(frame.height)) * eighths).div_ceil(8) as u32;
+            let fits = |eighths: &u64| {
+                let searched = pixels(*eighths) * GREY_HELD_PLANES + bytes.len() as u64;
+                pixels(*eighths) <= GREY_PIXELS_MAX
+                    && searched.max(needs(bytes.len(), frame, side(*eighths))) <= MEMORY_BYTES_MAX
+            };
+            let eighths = [8, 4, 2, 1].into_iter().find(fits)?;
+            whole_jpeg(bytes, frame, side(eighths))
+        }
+        Kind::Png => png::picture(bytes, GREY_PNG_SIDE),
+        Kind::WebP => webp::picture(bytes, webp::size(bytes).ok()?),
+        Kind::Jpeg(None) | Kind::Heic(_) => return None,
+    };
+    picture.ok().map(|picture| picture.y)
 }
 
 fn whole_jpeg(bytes: &[u8], frame: &Frame, side: u32) -> Result<Picture, Not> {

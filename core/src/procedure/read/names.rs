@@ -78,6 +78,8 @@ pub(in crate::procedure) fn check(pack: &Pack) -> Vec<Found> {
         let at = |field: &str| format!("reading[{number}].{field}");
         found.extend(reading.instrument.iter().filter_map(|id| instruments.asked(id, at("instrument"), &by)));
         found.extend(reading.as_found.iter().filter_map(|id| readings.asked(id.as_str(), at("as-found"), &by)));
+        let plates = reading.plates.iter().enumerate();
+        found.extend(plates.filter_map(|(nth, id)| shots.asked(id.as_str(), at(&format!("plates[{nth}]")), &by)));
     }
     for (number, shot) in pack.shots.iter().enumerate() {
         let by = format!("shot '{}'", shot.id);

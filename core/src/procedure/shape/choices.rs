@@ -88,4 +88,5 @@ pub const READING_ROLES: &[&str] = &[
     "capacitor-label",
     "tap-hot",
     "serial",
+    "model",
 ];

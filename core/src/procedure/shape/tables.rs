@@ -108,6 +108,11 @@ static READING: Shape = Shape {
             "Its part in a computation of the core, or what the core compares it with.",
         ),
         may("preset", Kind::Decimal, "What is used until another value is read: the label values of mixes."),
+        may(
+            "plates",
+            Kind::List(&Kind::NameOf("shot")),
+            "Shots of plates, with view = \"plate\", whose code may tell it: it is offered, and taken once a person has pressed.",
+        ),
         may("optional", Kind::Flag, "May be left out without a word."),
     ],
 };

@@ -46,6 +46,8 @@ pub struct Circumstances<'a> {
     pub technician: &'a Technician,
     /// The unit's serial number as the register has it; none where it has none.
     pub serial: Option<&'a str>,
+    /// The unit's model as the register has it; none where it has none.
+    pub model: Option<&'a str>,
     /// What the units of the visit share; none where nobody wrote it down.
     pub shares: Option<&'a [Shared]>,
 }
@@ -79,8 +81,8 @@ pub enum Refusal {
     /// A number that is unusual: asked back.
     #[error("the value in '{field}' is unusual: it mostly lies between {from} and {to}")]
     Unusual { field: String, from: String, to: String },
-    /// A serial number that is not the register's: asked back, for it may be another unit.
-    #[error("the serial number in '{field}' is '{read}', the register has '{register}'")]
+    /// A serial number or model that is not the register's: asked back, for it may be another unit.
+    #[error("the plate's text in '{field}' is '{read}', the register has '{register}'")]
     OtherUnit { field: String, register: String, read: String },
     /// A setting that was brought back shows something else than before.
     #[error("the setting in '{field}' shows '{shows}' and was '{home}'")]

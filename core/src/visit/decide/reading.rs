@@ -1,16 +1,15 @@
 //! Readings: typed text becomes a value with its unit, or a clear reason why not.
 
 use super::{Circumstances, Decision, Refusal, words};
+use crate::evidence::plate::alike;
 use crate::procedure::measure::Units;
-use crate::procedure::pack::{Quantity, Reading};
+use crate::procedure::pack::{MODEL_ROLE, Quantity, Reading, SERIAL_ROLE};
 use crate::visit::event::{Body, Own};
 use crate::visit::state::Visit;
 use crate::words::number;
 
 /// The longest text of a read-off, characters.
 const TEXT_MAX: usize = 200;
-/// The role of the reading that is compared with the register.
-const SERIAL_ROLE: &str = "serial";
 
 fn find<'a>(field: &str, around: &Circumstances<'a>) -> Result<&'a Reading, Refusal> {
     field
@@ -32,7 +31,7 @@ pub(super) fn enter(
         if text.is_empty() {
             return Err(Refusal::Words { field: field.to_owned() });
         }
-        let other = other_unit(reading, field, &text, around.serial);
+        let other = other_unit(reading, field, &text, around);
         if let Some(refusal) = other.clone().filter(|_| !confirmed) {
             return Err(refusal);
         }
@@ -70,14 +69,14 @@ pub(super) fn enter(
     })
 }
 
-/// Whether a serial number is another one than the register's. Only letters and digits count: plates write the rest as they
-/// like.
-fn other_unit(reading: &Reading, field: &str, read: &str, register: Option<&str>) -> Option<Refusal> {
-    let bare = |text: &str| -> String {
-        text.chars().filter(|sign| sign.is_alphanumeric()).flat_map(char::to_uppercase).collect()
+/// Whether a serial number or model is another one than the register's.
+fn other_unit(reading: &Reading, field: &str, read: &str, around: &Circumstances<'_>) -> Option<Refusal> {
+    let register = match reading.role.as_deref()? {
+        SERIAL_ROLE => around.serial?,
+        MODEL_ROLE => around.model?,
+        _ => return None,
     };
-    let register = register.filter(|_| reading.role.as_deref() == Some(SERIAL_ROLE))?;
-    (bare(register) != bare(read)).then(|| Refusal::OtherUnit {
+    (!alike(register, read)).then(|| Refusal::OtherUnit {
         field: field.to_owned(),
         register: register.to_owned(),
         read: read.to_owned(),

@@ -130,6 +130,8 @@ problem-read-back = It shows { $shows }; before the work it was { $home }. Set i
 problem-choose = Choose one.
 confirm-other-unit = Keep it: it is this unit
 question-other-unit = The plate says { $read }, the register { $register }. Is it the right unit? If not, do not begin: ask the office.
+question-from-photo = Read from the photograph: { $read }. Compare it with the plate.
+confirm-from-photo = Take it: it is what the plate says
 question-unusual = Mostly it lies between { $from } and { $to }. Is it so?
 
 ## Photographs
@@ -140,6 +142,7 @@ shot-could-not = Could not photograph
 shot-unplaced = Anything else
     .show = Anything worth keeping. The office can place it later.
 photo-caption = { $title }, { $when }
+photo-code-read = Code read: { $text } ({ $kind })
 photo-refused = This file was not taken. It is kept aside.
 photo-empty = The file is empty. Take the photograph again.
 photo-too-long = The file is larger than 60 MB. Choose a smaller setting and take it again.
@@ -161,6 +164,7 @@ flag-clock-set-back = This device's clock went back during the visit.
 flag-no-place = Neither the camera nor this device told where it was taken.
 flag-elsewhere = Taken elsewhere: { $apart } from the site, give or take { $doubt }.
 flag-place-unsure = Too close to call whether it was taken at the site: { $apart } away, give or take { $doubt }.
+flag-other-serial = The code on it gives another serial number than the register. Check which unit it is.
 note-photo = { $title }: { $flag }
 
 ## Refusals

@@ -130,6 +130,8 @@ problem-read-back = Muestra { $shows }; antes del trabajo era { $home }. Vuelva 
 problem-choose = Elija una opción.
 confirm-other-unit = Dejarlo: es esta unidad
 question-other-unit = La placa dice { $read }; el registro, { $register }. ¿Es la unidad correcta? Si no lo es, no empiece: pregunte a la oficina.
+question-from-photo = Leído de la fotografía: { $read }. Compárelo con la placa.
+confirm-from-photo = Tomarlo: es lo que dice la placa
 question-unusual = Casi siempre está entre { $from } y { $to }. ¿Es así?
 
 ## Fotografías
@@ -140,6 +142,7 @@ shot-could-not = No se pudo fotografiar
 shot-unplaced = Otra cosa
     .show = Todo lo que valga la pena guardar. La oficina puede ubicarlo después.
 photo-caption = { $title }, { $when }
+photo-code-read = Código leído: { $text } ({ $kind })
 photo-refused = Este archivo no se aceptó. Se guarda aparte.
 photo-empty = El archivo está vacío. Tome la fotografía otra vez.
 photo-too-long = El archivo pasa de 60 MB. Elija un ajuste menor y tómela otra vez.
@@ -161,6 +164,7 @@ flag-clock-set-back = El reloj de este dispositivo se atrasó durante la visita.
 flag-no-place = Ni la cámara ni este dispositivo indicaron dónde se tomó.
 flag-elsewhere = Tomada en otro lugar: a { $apart } del sitio, con un margen de { $doubt }.
 flag-place-unsure = No se puede decir si se tomó en el sitio: a { $apart } de él, con un margen de { $doubt }.
+flag-other-serial = Su código da otro número de serie que el registro. Compruebe qué unidad es.
 note-photo = { $title }: { $flag }
 
 ## Negativas

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use coilside_core::id;
 use coilside_core::procedure::measure::Units;
-use coilside_core::record::photo::flag_words;
+use coilside_core::record::photo::{code_words, flag_words};
 use coilside_core::science::place::{Place, distance};
 use coilside_core::visit::event::PhotoFlag;
 use coilside_core::visit::state::{Photo, Run};
@@ -116,6 +116,7 @@ fn figure(words: &Words, record: &Record<'_>, photo: &Photo, title: &str) -> Mar
                 @if !photo.facts.taken.is_empty() && photo.flags.contains(&PhotoFlag::TimeDiffers) {
                     span { (words.fill("office-camera-time", &[("time", &photo.facts.taken)])) }
                 }
+                @for line in code_words(photo, words) { span { (line) } }
                 @for flag in &photo.flags {
                     @if *flag != PhotoFlag::NoPreview { span.flag { (flag_words(photo, *flag, Units::Metric, words)) } }
                 }

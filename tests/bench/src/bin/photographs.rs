@@ -23,7 +23,7 @@ fn main() -> Result<(), Box<dyn Error>> {
         let incoming = shelf.incoming_path("photograph")?;
         std::fs::copy(name?, &incoming)?;
         let begun = std::time::Instant::now();
-        let prepared = prepare(&shelf, "photograph", None, &now);
+        let prepared = prepare(&shelf, "photograph", false, None, &now);
         let ns = begun.elapsed().as_nanos() as u64;
         let answer = match prepared {
             Ok(prepared) => json!({

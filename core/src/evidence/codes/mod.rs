@@ -1,0 +1,86 @@
+//! Codes on a plate: QR and Data Matrix by the crate `rxing` (feature `codes`), the linear ones by scan lines of our own.
+//!
+//! ```text
+//! grey picture ─▶ itself and its halves ─┬─▶ black and white ─▶ QR, Data Matrix, also light on dark   matrix.rs
+//!                                        └─▶ lines in sixteen directions ─▶ bars ─▶ text, twice alike  lines.rs, linear.rs
+//! ```
+//! Where the two meet nothing is guessed: a linear code counts only where several lines read the same, and what fails its check
+//! characters is not there.
+
+mod code128;
+mod code39;
+mod ean;
+mod linear;
+mod lines;
+#[cfg(feature = "codes")]
+mod matrix;
+
+use std::panic::catch_unwind;
+
+use super::decode::grey;
+use super::kind::kind;
+use super::picture::Plane;
+use crate::visit::event::{PhotoCode, Symbology};
+
+/// More codes than this are not kept of one photograph: a plate has one to four.
+pub const CODES_MOST: usize = 8;
+/// A longer text is kept up to here, in characters, and marked: what names a unit is a tenth of that.
+pub const CODE_TEXT_MAX: usize = 1000;
+/// A picture is looked at again at half its size, and half of that, while its longer side is at least this, pixels: what is
+/// blurred at full size is sharp enough then.
+const HALVED_FROM: u32 = 1400;
+
+pub(super) use ean::checks as is_gtin;
+
+/// A text that was read, and how.
+type Found = (Symbology, String);
+
+/// The codes in a photograph's bytes; none where they cannot be decoded here. Whatever trips over hostile bytes reads nothing.
+#[must_use]
+pub fn codes_in(bytes: &[u8]) -> Vec<PhotoCode> {
+    catch_unwind(|| kind(bytes).and_then(|kind| grey(bytes, &kind)).map(read).unwrap_or_default()).unwrap_or_default()
+}
+
+/// The codes in a grey picture.
+fn read(picture: Plane) -> Vec<PhotoCode> {
+    let mut found = Vec::new();
+    let mut at_size = Some(picture);
+    while let Some(picture) = at_size {
+        #[cfg(feature = "codes")]
+        add(&mut found, matrix::read(&picture));
+        add(&mut found, linear::read(&picture));
+        at_size = (picture.width.max(picture.height) >= HALVED_FROM).then(|| halved(&picture));
+    }
+    found.into_iter().map(|(symbology, text)| kept(symbology, text)).collect()
+}
+
+fn add(found: &mut Vec<Found>, more: Vec<Found>) {
+    for one in more {
+        if found.len() < CODES_MOST && !one.1.is_empty() && !found.contains(&one) {
+            found.push(one);
+        }
+    }
+}
+
+/// As it stands in the record: exactly as read, up to a length.
+fn kept(symbology: Symbology, text: String) -> PhotoCode {
+    match text.char_indices().nth(CODE_TEXT_MAX) {
+        Some((end, _)) => PhotoCode { symbology, text: text.get(..end).unwrap_or_default().to_owned(), cut: true },
+        None => PhotoCode { symbology, text, cut: false },
+    }
+}
+
+/// Each pixel the mean of four; an odd last row or column is left out.
+fn halved(picture: &Plane) -> Plane {
+    let (width, height) = (picture.width / 2, picture.height / 2);
+    let mut pixels = Vec::with_capacity(width as usize * height as usize);
+    let mut rows = picture.rows();
+    while let (Some(upper), Some(lower)) = (rows.next(), rows.next()) {
+        let pairs = upper.chunks_exact(2).zip(lower.chunks_exact(2));
+        pixels.extend(pairs.map(|(one, other)| {
+            let sum: u16 = one.iter().chain(other).map(|value| u16::from(*value)).sum();
+            ((sum + 2) / 4) as u8
+        }));
+    }
+    Plane { pixels, width, height }
+}
