@@ -131,6 +131,7 @@ impl Table {
             technician: &self.technician,
             serial: None,
             shares: self.shares.as_deref(),
+            salt: "",
         };
         let decision = decide(&self.visit, &action, &around)?;
         self.take(&decision.events);
@@ -340,6 +341,7 @@ fn screen(table: &Table, units: Units) -> String {
         sealed: false,
         safe: false,
         unsigned: false,
+        shown: None,
     };
     let shown = show(&View {
         charge_percent: None,

@@ -94,6 +94,7 @@ impl<'a> Engine<'a> {
             technician: &Technician::default(),
             serial: None,
             shares: None,
+            salt: "",
         };
         let decision = decide(&self.visit, action, &around)?;
         if let Some(kept) = &mut self.kept {
