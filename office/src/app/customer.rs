@@ -13,7 +13,7 @@ use crate::store::{Store, StoreError, events, photos, settings};
 
 /// How it stands with such a file.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum File {
+pub(crate) enum Stand {
     /// It has not come.
     Waits,
     /// It is here.
@@ -31,12 +31,12 @@ pub(crate) fn named<'a>(events: impl Iterator<Item = &'a [u8]>) -> Vec<id::Diges
     events.zip(0..).filter_map(shown).collect()
 }
 
-pub(crate) fn stands(db: &Connection, digest: Digest) -> Result<File, StoreError> {
+pub(crate) fn stands(db: &Connection, digest: Digest) -> Result<Stand, StoreError> {
     if is_withheld(db, digest)? {
-        return Ok(File::Withheld);
+        return Ok(Stand::Withheld);
     }
     let safe = photos::of(db, digest)?.is_some_and(|file| file.safe);
-    Ok(if safe { File::Here } else { File::Waits })
+    Ok(if safe { Stand::Here } else { Stand::Waits })
 }
 
 /// It was here or elsewhere, and is not kept any more by somebody's will.
@@ -67,7 +67,7 @@ pub(crate) fn bytes_of(store: &Store, digest: Digest) -> Result<Vec<u8>, StoreEr
 /// Whom the visit was shown to, where that is here and is what the record names.
 pub(crate) fn shown(store: &Store, record: &Record<'_>) -> Option<Shown> {
     let digest = record.visit.shown.as_ref()?;
-    let here = record.customer.iter().any(|(of, file)| of == digest && *file == File::Here);
+    let here = record.customer.iter().any(|(of, file)| of == digest && *file == Stand::Here);
     let bytes = bytes_of(store, Digest::parse(digest.as_str()).ok()?).ok().filter(|_| here)?;
     let same = Digest::of(&bytes).to_string() == digest.as_str();
     Shown::read(&bytes).ok().filter(|_| same)
@@ -80,7 +80,7 @@ pub(crate) fn erase(store: &Store, visit: &VisitId, now_ms: i64) -> Result<usize
     let mut erased = 0;
     for digest in named(stored.iter().map(Vec::as_slice)) {
         let Ok(digest) = Digest::parse(digest.as_str()) else { continue };
-        if store.read(|db| stands(db, digest))? == File::Here {
+        if store.read(|db| stands(db, digest))? == Stand::Here {
             store.folder.erase(digest)?;
             store.write(|db| withhold(db, digest, now_ms))?;
             erased += 1;

@@ -10,7 +10,7 @@ use coilside_core::record::file::{Contents, Originals, WriteError, write};
 use coilside_core::visit::event::{Body, Event};
 use rusqlite::Connection;
 
-use super::customer::{self, File};
+use super::customer::{self, Stand};
 use super::vouch;
 use crate::ids::{Digest, VisitId, hex};
 use crate::store::folder::Folder;
@@ -103,9 +103,9 @@ fn of_customer(store: &Store, document: &Document) -> Result<BTreeMap<id::Digest
     for named in customer::named(document.events.iter().map(String::as_bytes)) {
         let Ok(digest) = Digest::parse(named.as_str()) else { continue };
         match store.read(|db| customer::stands(db, digest))? {
-            File::Withheld => {}
-            File::Waits => return Err(ExportError::CustomerWaits),
-            File::Here => {
+            Stand::Withheld => {}
+            Stand::Waits => return Err(ExportError::CustomerWaits),
+            Stand::Here => {
                 files.insert(named, customer::bytes_of(store, digest)?);
             }
         }

@@ -10,7 +10,7 @@ use coilside_core::record::seal::{Payload, TYP};
 use coilside_core::record::{file::fingerprint, jws};
 use coilside_core::visit::event::{Body, Event};
 
-use super::customer::{self, File};
+use super::customer::{self, Stand};
 use super::receive_events::{self, ReceiveError};
 use super::receive_photo::{self, PhotoError};
 use super::vouch;
@@ -220,7 +220,7 @@ fn customer(
     for named in customer::named(holding.document.events.iter().map(String::as_bytes)) {
         let digest = Digest::parse(named.as_str())?;
         let Some(bytes) = holding.customer.get(&named) else {
-            if store.read(|db| customer::stands(db, digest))? == File::Waits {
+            if store.read(|db| customer::stands(db, digest))? == Stand::Waits {
                 store.write(|db| customer::withhold(db, digest, now_ms))?;
             }
             continue;

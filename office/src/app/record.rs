@@ -11,7 +11,7 @@ use coilside_core::visit::decide::{Gap, gaps};
 use coilside_core::visit::event::ChainEnd;
 use coilside_core::visit::state::{Run, Visit};
 
-use super::customer::{self, File};
+use super::customer::{self, Stand};
 use super::library::{Found, Library};
 use crate::ids::{Digest, VisitId};
 use crate::store::seals::Seal;
@@ -34,7 +34,7 @@ pub(crate) struct Record<'a> {
     /// The visit's photographs whose originals are here.
     pub(crate) safe: BTreeSet<id::Digest>,
     /// The files with the customer's name and signature that its events name, in order.
-    pub(crate) customer: Vec<(id::Digest, File)>,
+    pub(crate) customer: Vec<(id::Digest, Stand)>,
     pub(crate) summary_token: Option<String>,
 }
 
@@ -145,14 +145,14 @@ impl Record<'_> {
     }
 
     /// How it stands with the customer's name and signature; none where the record names none.
-    pub(crate) fn customer_file(&self) -> Option<File> {
+    pub(crate) fn customer_file(&self) -> Option<Stand> {
         let shown = self.visit.shown.as_ref()?;
         self.customer.iter().find(|(digest, _)| digest == shown).map(|(_, file)| *file)
     }
 
     /// A file that the log names has not come yet.
     pub(crate) fn customer_waits(&self) -> bool {
-        self.customer.iter().any(|(_, file)| *file == File::Waits)
+        self.customer.iter().any(|(_, file)| *file == Stand::Waits)
     }
 
     /// The units in words: letter and label.
@@ -207,9 +207,9 @@ pub(crate) fn read_from<'a>(
     }))
 }
 
-fn of_customer(db: &Connection, visit: &Visit) -> Result<Vec<(id::Digest, File)>, StoreError> {
+fn of_customer(db: &Connection, visit: &Visit) -> Result<Vec<(id::Digest, Stand)>, StoreError> {
     let stands = |named: &id::Digest| {
-        let file = Digest::parse(named.as_str()).map_or(Ok(File::Waits), |digest| customer::stands(db, digest))?;
+        let file = Digest::parse(named.as_str()).map_or(Ok(Stand::Waits), |digest| customer::stands(db, digest))?;
         Ok((named.clone(), file))
     };
     visit.shown_files.iter().map(stands).collect()

@@ -147,8 +147,7 @@ impl Bench {
 
     pub async fn announce_as(&self, digest: Digest, length: usize, visit: &str, media: &str) -> Answer {
         let coded = |text: &str| STANDARD.encode(text);
-        let metadata =
-            format!("sha256 {},visit {},media {}", coded(&digest.to_string()), coded(visit), coded(media));
+        let metadata = format!("sha256 {},visit {},media {}", coded(&digest.to_string()), coded(visit), coded(media));
         let request = self.request("POST", "/photos").header("tus-resumable", "1.0.0");
         let request = request.header("upload-length", length).header("upload-metadata", metadata);
         self.call(request.body(Body::empty()).unwrap()).await

@@ -8,7 +8,7 @@ use maud::{Markup, html};
 
 use super::visitor::SignedIn;
 use super::{Page, PageError};
-use crate::app::customer::{self, File};
+use crate::app::customer::{self, Stand};
 use crate::app::day;
 use crate::app::record::Record;
 use crate::http::blocking::on_disk;
@@ -23,16 +23,16 @@ pub(super) fn card(words: &Words, record: &Record<'_>, shown: Option<&Shown>) ->
         (true, true) => "customer-unsigned",
         (true, false) => "customer-present",
     };
-    let erasable = record.customer.iter().any(|(_, file)| *file == File::Here);
+    let erasable = record.customer.iter().any(|(_, file)| *file == Stand::Here);
     html! {
         section.card.customer {
             h2 { (words.text("customer-title")) }
             @match (record.customer_file(), shown) {
                 (None, _) => p { (words.text(key)) },
-                (Some(File::Here), Some(shown)) => (signed(words, record, shown)),
-                (Some(File::Here), None) => p.danger { (words.text("office-customer-altered")) },
-                (Some(File::Waits), _) => p { span.badge.attention { (words.text("office-customer-waits")) } },
-                (Some(File::Withheld), _) => p { (words.text("customer-withheld")) },
+                (Some(Stand::Here), Some(shown)) => (signed(words, record, shown)),
+                (Some(Stand::Here), None) => p.danger { (words.text("office-customer-altered")) },
+                (Some(Stand::Waits), _) => p { span.badge.attention { (words.text("office-customer-waits")) } },
+                (Some(Stand::Withheld), _) => p { (words.text("customer-withheld")) },
             }
             @if erasable {
                 details {
