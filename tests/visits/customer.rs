@@ -23,8 +23,11 @@ fn choose(scene: &mut Scene, option: &str) -> Screen {
 }
 
 fn said(screen: &Screen) -> Vec<&str> {
-    let text = |block| if let &Block::Text { text, .. } = &block { Some(text.as_str()) } else { None };
-    screen.blocks.iter().filter_map(text).collect()
+    let texts = screen.blocks.iter().filter_map(|block| match block {
+        Block::Text { text, .. } => Some(text.as_str()),
+        _ => None,
+    });
+    texts.collect()
 }
 
 /// Where a block stands on the screen.
@@ -39,7 +42,7 @@ fn a_visit_is_played_to_the_seal_with_name_and_drawing() {
     let lines = said(&screen);
     for line in [
         "Show or read this to the customer.".to_owned(),
-        format!("Should be mended soon: {FINDING}."),
+        format!("{}: {FINDING}.", scene.text("en", "severity-soon")),
         scene.text("en", "phase-exchanger.owner"),
         scene.text("en", "customer-statement"),
     ] {
@@ -48,7 +51,7 @@ fn a_visit_is_played_to_the_seal_with_name_and_drawing() {
     // In this order: there or not, what is shown, what signing says, the name, the drawing.
     let order = [
         place(&screen, |block| matches!(block, Block::Choice { field, .. } if field == "customer")),
-        place(&screen, |block| matches!(block, Block::Text { text, .. } if text.contains(FINDING) && text.starts_with("Should"))),
+        place(&screen, |block| matches!(block, Block::Text { text, .. } if text.ends_with(&format!(": {FINDING}.")))),
         place(&screen, |block| matches!(block, Block::Text { text, .. } if text.contains("gives up no right"))),
         place(&screen, |block| matches!(block, Block::TextEntry { field, .. } if field == "customer-name")),
         place(&screen, |block| matches!(block, Block::Ink { .. })),

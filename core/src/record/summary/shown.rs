@@ -8,7 +8,7 @@ use super::{Drawing, Part, Sources, Tone, work};
 pub fn to_be_shown(from: &Sources<'_>) -> Vec<(String, Vec<String>)> {
     let parts = |name: &str, parts: Vec<Part>| {
         let lines: Vec<String> = parts.into_iter().flat_map(lines).collect();
-        (!lines.is_empty()).then(|| (from.words.text(&format!("summary-section-{name}")), lines))
+        (!lines.is_empty()).then(|| (from.words.text(&format!("customer-shown-{name}")), lines))
     };
     let all = [
         parts("first", work::first(from)),
