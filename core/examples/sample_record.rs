@@ -6,7 +6,7 @@ mod bench;
 
 fn main() {
     let file = std::env::args().nth(1).expect("say where to write it");
-    let mut visit = bench::Visit::whole();
+    let mut visit = bench::Visit::signed_by("Edda Marsh");
     visit.addendum("The owner telephoned: the noise is gone.");
     visit.seal(bench::DEVICE);
     visit.vouch(bench::OFFICE, bench::DEVICE);

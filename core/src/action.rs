@@ -49,6 +49,9 @@ pub enum Action {
     AddFinding,
     /// A finding was mended, the first being '0'. What was done: the draft of `mended:<finding>`.
     MendFinding { finding: String },
+    /// The customer was shown what was done: takes the draft of `customer-name`, and where they have `drawn` that of
+    /// `ink:customer`, the strokes as a shell keeps them (see `Block::Ink`).
+    Sign { drawn: bool },
     /// Close the record: freezes it and asks for the signature.
     Seal,
     /// Go on working before the signature came.

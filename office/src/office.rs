@@ -14,7 +14,7 @@ use crate::app::export_record::{self, ExportError};
 use crate::app::hand_out_assignments::AssignmentError;
 use crate::app::import_record::{self, ImportError, Imported};
 use crate::app::library::{Library, LibraryError};
-use crate::app::{hand_out_assignments, join, make_summary, sign_in};
+use crate::app::{customer, hand_out_assignments, join, make_summary, sign_in};
 use crate::ids::{Digest, Secret, VisitId};
 use crate::store::{Store, StoreError, vouchers};
 
@@ -158,6 +158,15 @@ impl Office {
     /// When there is no such sealed visit, something of it has not arrived, or it cannot be written.
     pub fn export_record(&self, visit: &VisitId, out: &mut dyn Write) -> Result<(), ExportError> {
         export_record::export(&self.store, visit, self.now_ms(), out)
+    }
+
+    /// Erases the name and signature that a customer gave on the spot, where they are here; how many files. Records that are
+    /// written from now on say that they are withheld, and hold without them.
+    ///
+    /// # Errors
+    /// When they cannot be erased.
+    pub fn erase_customer(&self, visit: &VisitId) -> Result<usize, OfficeError> {
+        Ok(customer::erase(&self.store, visit, self.now_ms())?)
     }
 
     /// Takes over a record file from another office. The same one again changes nothing.

@@ -21,6 +21,12 @@ const PHOTOS_LEAST = 10;
 const TIMEOUT_MS = 20_000;
 const PHONE = { width: 390, height: 844 };
 const FINDING = "Drain hose kinked behind the casing. Straightened.";
+const CUSTOMER = "Ada Fenn";
+/** Two strokes, in parts of the box. @type {[number, number][][]} */
+const STROKES = [
+  [[0.1, 0.7], [0.2, 0.2], [0.3, 0.8], [0.4, 0.3], [0.5, 0.7]],
+  [[0.45, 0.8], [0.9, 0.75]],
+];
 /** The core flags a camera's clock that differs by more than this: `flag-time-differs` says ten minutes. */
 const TIME_DIFFERS_MS = 10 * 60_000;
 const SCREENS = ["now", "phases", "photographs", "readings", "findings", "leaving", "emergency", "break-off", "outbox", "procedures", "settings", "round"];
@@ -121,7 +127,9 @@ test("a technician does the whole visit while the office is away", async () => {
   assert.equal(await page.locator("main").getByText(english("leaving-complete")).count(), 1, await technician.where());
   await inspect("leaving, complete");
 
+  await customerSigns();
   await technician.playUntil(async () => (await technician.title()) === english("sealed-title"));
+  await page.locator("main").getByText(`Shown to ${CUSTOMER}, signed on the spot`).waitFor();
   await page.locator("main").getByText(english("sealed-waiting")).waitFor();
   assert.match(await office.innerText(), /\d+/, "the outbox does not say how many photographs wait");
   await inspect("sealed");
@@ -157,6 +165,56 @@ async function lookAtTheResults() {
   await technician.settle();
   await page.getByRole("button", { name: english("back-to-now") }).click();
   await technician.settle();
+}
+
+/** How many points of the canvas are drawn on. @param {import("playwright-core").Locator} canvas */
+const inked = (canvas) =>
+  canvas.evaluate((/** @type {HTMLCanvasElement} */ each) => {
+    const { data } = each.getContext("2d")?.getImageData(0, 0, each.width, each.height) ?? { data: [] };
+    return data.filter((_, at) => at % 4 === 3 && data[at] > 0).length;
+  });
+
+/** The customer is there, types a name and draws with the mouse; a reload in between takes nothing away. */
+async function customerSigns() {
+  const { page } = technician;
+  const canvas = page.locator(".ink canvas");
+  assert.equal(await canvas.count(), 0, "nobody said that the customer is there");
+  await page.getByRole("button", { name: english("customer-present") }).click();
+  await technician.settle();
+  await inspect("customer");
+  await page.locator("[id=field-customer-name]").pressSequentially(CUSTOMER);
+  assert.equal(await inked(canvas), 0);
+  const scrolled = () => page.evaluate(() => scrollY);
+  await canvas.scrollIntoViewIfNeeded();
+  const before = await scrolled();
+  await technician.draw(canvas, STROKES);
+  assert.equal(await scrolled(), before, "the page moved while somebody drew");
+  const drawn = await inked(canvas);
+  assert.ok(drawn > 500, `only ${drawn} points are drawn on`);
+  const [width, shown, fine] = await canvas.evaluate((/** @type {HTMLCanvasElement} */ each) => [each.width, each.getBoundingClientRect().width, devicePixelRatio]);
+  assert.equal(width, Math.round(shown * fine), "the canvas is not as fine as the screen");
+  for (const button of await page.locator(".ink button").all()) {
+    const box = await button.boundingBox();
+    assert.ok(box && box.height >= 48 && box.width >= 48, `${await button.innerText()} is smaller than 48 px`);
+  }
+  await page.reload();
+  await canvas.waitFor();
+  await technician.settle();
+  assert.ok(Math.abs((await inked(canvas)) - drawn) < drawn / 10, "what was half drawn did not survive a reload");
+  assert.equal(await page.locator("[id=field-customer-name]").inputValue(), CUSTOMER);
+  // Cleared and drawn again.
+  await page.getByRole("button", { name: english("shell-ink-clear"), exact: true }).click();
+  await technician.settle();
+  assert.equal(await inked(canvas), 0);
+  await technician.draw(canvas, STROKES);
+  await page.getByRole("button", { name: english("customer-sign"), exact: true }).click();
+  await technician.settle();
+  await page.locator(".ink .in-record").getByText(`Shown to ${CUSTOMER}, signed on the spot`).waitFor();
+  await page.reload();
+  await page.locator(".ink .in-record").waitFor();
+  await technician.settle();
+  assert.ok(Math.abs((await inked(canvas)) - drawn) < drawn / 5, "what stands in the record is not shown");
+  await inspect("customer, signed");
 }
 
 /** Goes to each screen by the menu; adds a finding on the way. */
@@ -281,11 +339,30 @@ test("every photograph arrived once, to the byte, with what its camera said", ()
     assert.deepEqual(flags, differs ? ["time-differs"] : [], `${slot}: ${time.utc_ms - camera} ms`);
   });
   const office = path.join(village.officeFolder, "office.db");
-  const kept = rows(office, `SELECT digest, length FROM photo WHERE visit = '${visit}' AND safe_ms IS NOT NULL ORDER BY digest`);
+  const kept = rows(office, `SELECT digest, length FROM photo WHERE visit = '${visit}' AND safe_ms IS NOT NULL AND media LIKE 'image/%' ORDER BY digest`);
   const made = technician.taken.map(({ photo }) => ({ digest: photo.sha256, length: photo.bytes }));
   assert.deepEqual(kept, made.sort((a, b) => (a.digest < b.digest ? -1 : 1)));
   assert.deepEqual(readdirSync(path.join(village.officeFolder, "parts")), [], "parts of photographs are left over");
   assert.deepEqual(readdirSync(path.join(village.officeFolder, "aside")), [], "a photograph was set aside");
+});
+
+test("the customer's name and drawing arrived as a file that the event names, and no event names the customer", () => {
+  const noted = events.filter(({ kind }) => kind === "customer-noted");
+  assert.deepEqual(noted.map(({ present, shown }) => [present, typeof shown]), [[true, "undefined"], [true, "string"]]);
+  const { shown: digest } = noted[1];
+  const file = readFileSync(path.join(village.officeFolder, "photos", digest.slice(0, 2), digest));
+  assert.equal(sha256(file), digest);
+  const shown = JSON.parse(file.toString("utf8"));
+  assert.equal(shown.name, CUSTOMER);
+  assert.equal(shown.strokes.length, STROKES.length);
+  STROKES.forEach((stroke, at) => {
+    const ends = [stroke[0], stroke.at(-1)].map((end) => [(end?.[0] ?? 0) * shown.width, (end?.[1] ?? 0) * shown.height]);
+    const kept = [shown.strokes[at][0], shown.strokes[at].at(-1)];
+    // A pixel of the screen is some four parts of the box.
+    kept.forEach((point, end) => assert.ok(Math.hypot(point[0] - (ends[end]?.[0] ?? 0), point[1] - (ends[end]?.[1] ?? 0)) < 12, `${point} is not ${ends[end]}`));
+  });
+  assert.ok(shown.strokes.flat().length < 60, "straight lines are kept point by point");
+  assert.ok(!JSON.stringify(events).includes(CUSTOMER));
 });
 
 test("the office's pages show the visit, and pass axe-core in light and dark", async () => {
@@ -308,6 +385,8 @@ test("the office's pages show the visit, and pass axe-core in light and dark", a
     english("office-seal-holds"),
     english("office-photos-of", { here: photos, all: photos }),
     english("leaving-complete"),
+    english("office-customer-matches"),
+    `Shown to ${CUSTOMER}, signed on the spot`,
     FINDING,
   ]) {
     assert.ok(text.includes(words), `the visit's page does not say: ${words}`);
@@ -349,6 +428,9 @@ test("the owner's summary opens without a sign-in and passes axe-core at WCAG 2.
     await picture.scrollIntoViewIfNeeded();
     await phone.waitForFunction((image) => /** @type {HTMLImageElement} */ (image).naturalWidth > 0, await picture.elementHandle());
   }
+  assert.ok(text.includes(english("summary-shown", { name: CUSTOMER })), "the summary does not say to whom it was shown");
+  const drawing = phone.getByRole("img", { name: english("summary-shown-drawing", { name: CUSTOMER }) });
+  assert.equal(await drawing.locator("path").count(), STROKES.length, "the drawing does not stand in the summary");
   assert.deepEqual(await violationsInBoth(phone, "summary"), []);
 
   const guess = await owner.request.get(`${village.officeAddress}/visits/${visit}`);

@@ -84,12 +84,17 @@ class Readme(unittest.TestCase):
             path.write_bytes(rfc8785.dumps(record))
             (folder / "keys" / "device.jwk").write_text(key.export_public())
 
+        def signature(folder):
+            [path] = (folder / "customer").iterdir()
+            path.write_bytes(path.read_bytes().replace(b"[180,90]", b"[180,91]"))
+
         def added(folder):
             (folder / "photographs" / "extra.jpg").write_bytes(b"new")
 
         for change, told in [
             (photograph, "was altered"),
             (event, "was altered"),
+            (signature, "was altered"),
             (removed, "is out of place"),
             (foreign_key, "the key is not the one that the visit was opened with"),
             (added, "extra.jpg"),
@@ -108,10 +113,23 @@ class Readme(unittest.TestCase):
                         told = "the list was altered"
                     if sums_made_anew and change is event:
                         told = "does not follow the one before: one of the two was altered"
-                    if sums_made_anew or change in (photograph, added):
+                    if sums_made_anew or change in (photograph, signature, added):
                         self.assertIn(told, last)
                     else:
                         self.assertIn("was altered", last)
+
+    def test_a_signature_that_is_not_enclosed_is_said_to_be_withheld(self):
+        with tempfile.TemporaryDirectory() as folder:
+            folder = unpacked(folder)
+            [path] = (folder / "customer").iterdir()
+            path.unlink()
+            (folder / "customer").rmdir()
+            self.sum_anew(folder)
+            done = self.follow(folder)
+            self.assertIn("name and signature are withheld: " + path.stem[:16], done.stdout)
+            self.assertIn("step 4 holds", done.stdout)
+            # The sample's office signed the list with it; a record that an office writes without it is signed without it.
+            self.assertIn("the list was altered", done.stderr.strip().splitlines()[-1])
 
     @staticmethod
     def sum_anew(folder):
@@ -176,6 +194,28 @@ class Libraries(unittest.TestCase):
         self.assertEqual(rfc8785.dumps(self.record), self.file.read("record.json"))
         for text in self.record["events"]:
             self.assertEqual(rfc8785.dumps(json.loads(text)).decode(), text)
+
+    def test_the_customers_signature_is_the_one_that_the_sealed_event_names(self):
+        """SHA-256 by hashlib, canonical form by the library rfc8785; whole numbers only, inside of the box."""
+        [name] = [name for name in self.file.namelist() if name.startswith("customer/")]
+        noted = [json.loads(text) for text in self.record["events"] if json.loads(text)["kind"] == "customer-noted"]
+        self.assertEqual([(event["present"], set(event)) for event in noted],
+                         [(True, {"kind", "present", "prev", "seq", "shown", "time", "visit"})])
+        enclosed = self.file.read(name)
+        self.assertEqual(hashlib.sha256(enclosed).hexdigest(), noted[0]["shown"])
+        self.assertEqual(name, f"customer/{noted[0]['shown']}.json")
+        shown = json.loads(enclosed)
+        self.assertEqual(rfc8785.dumps(shown), enclosed)
+        self.assertEqual((shown["name"], len(bytes.fromhex(shown["salt"]))), ("Edda Marsh", 32))
+        points = [point for stroke in shown["strokes"] for point in stroke]
+        self.assertEqual((len(shown["strokes"]), len(points)), (2, 5))
+        for x, y in points:
+            self.assertTrue(type(x) is int and type(y) is int and 0 <= x <= shown["width"] and 0 <= y <= shown["height"])
+        for altered in (dict(shown, name="Edda Marsh-Weaver"), dict(shown, strokes=shown["strokes"][:1])):
+            self.assertNotEqual(hashlib.sha256(rfc8785.dumps(altered)).hexdigest(), noted[0]["shown"])
+        # Without the salt nobody finds the name by trying.
+        bare = {key: value for key, value in shown.items() if key != "salt"}
+        self.assertNotEqual(hashlib.sha256(rfc8785.dumps(bare)).hexdigest(), noted[0]["shown"])
 
     def test_the_zip_is_a_sound_one_and_stores_everything_without_time(self):
         self.assertIsNone(self.file.testzip())

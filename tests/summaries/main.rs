@@ -175,6 +175,21 @@ fn an_incomplete_visit_says_so_and_a_complete_one_does_not() {
 }
 
 #[test]
+fn whom_it_was_shown_to_stands_there_with_the_drawing_only_where_they_signed() {
+    for Hung { name, handed } in GALLERY.iter() {
+        let signs = ["01", "03", "09"].iter().any(|number| name.starts_with(number));
+        let drawn = handed.summary.section("shown").map(|section| {
+            section.parts.iter().filter(|part| matches!(part, Part::Ink(drawing) if drawing.shapes.len() == 3)).count()
+        });
+        assert_eq!(drawn, signs.then_some(1), "{name}");
+        assert_eq!(handed.page().contains("class=\"stroke\""), signs, "{name}");
+    }
+    let said = section(&named("01-add-on").handed.summary, "shown");
+    assert!(said.contains("Shown to: Edda Marsh, signed on the spot."), "{said}");
+    assert!(section(&named("03-r744").handed.summary, "shown").contains("Mostrado al cliente, firmado en el lugar."));
+}
+
+#[test]
 fn each_of_several_units_is_told_apart() {
     let summary = &named("08-two-units").handed.summary;
     let done = summary.sections.iter().flat_map(|section| &section.parts).find_map(|part| match part {

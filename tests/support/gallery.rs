@@ -8,7 +8,7 @@ use coilside_core::round::{AssignedUnit, Assignment, PastReading, Terms};
 use coilside_office::demo::player::Answers as _;
 
 use crate::scene::{Scene, SceneError};
-use crate::{ADD_ON, Technician, assignment_of};
+use crate::{ADD_ON, DRAWN, Technician, assignment_of};
 
 /// A summary with its name in the gallery.
 pub struct Hung {
@@ -35,12 +35,22 @@ struct Plan {
     found: Option<(&'static str, &'static str)>,
     /// A step that is left out, with the reason.
     skipped: Option<(&'static str, &'static str)>,
+    /// The customer signs by this name; an empty one is drawn alone.
+    signed: Option<&'static str>,
     /// Broken off when this step is next, with the reason.
     broken_off: Option<(&'static str, &'static str)>,
 }
 
 const PLANS: [Plan; 10] = [
-    Plan { name: "01-add-on", pack: ADD_ON, language: "en", history: true, covered: true, ..NONE },
+    Plan {
+        name: "01-add-on",
+        pack: ADD_ON,
+        language: "en",
+        history: true,
+        covered: true,
+        signed: Some("Edda Marsh"),
+        ..NONE
+    },
     Plan {
         name: "02-tank",
         pack: "tank-water-heater",
@@ -48,7 +58,14 @@ const PLANS: [Plan; 10] = [
         found: Some(("soon", "The anode is nearly used up. Change it at the next service.")),
         ..NONE
     },
-    Plan { name: "03-r744-spanish", pack: "split-r744-water-heater", language: "es", covered: true, ..NONE },
+    Plan {
+        name: "03-r744-spanish",
+        pack: "split-r744-water-heater",
+        language: "es",
+        covered: true,
+        signed: Some(""),
+        ..NONE
+    },
     Plan { name: "04-r290-us", pack: "monobloc-r290", language: "en", us_units: true, ..NONE },
     Plan {
         name: "05-pool-spanish",
@@ -87,6 +104,7 @@ const PLANS: [Plan; 10] = [
         us_units: true,
         long_names: true,
         covered: true,
+        signed: Some("Wilhelmina Featherstonehaugh-Cholmondeley of the Old Customs House and Ropewalk"),
         found: Some(("soon", LONG)),
         ..NONE
     },
@@ -113,6 +131,7 @@ const NONE: Plan = Plan {
     other: &[],
     found: None,
     skipped: None,
+    signed: None,
     broken_off: None,
 };
 
@@ -154,13 +173,27 @@ fn hang(plan: &Plan) -> Result<Hung, SceneError> {
             scene.go("now")?;
             scene.play_on()?;
         }
-        None => scene.play_on()?,
+        None => {
+            sign(&mut scene, plan)?;
+            scene.play_on()?;
+        }
     }
     if plan.us_units {
         scene.act(&Action::Set { setting: "units".into(), value: "us".into() })?;
     }
     let handed = scene.field().handover(Some("https://office.lower-weir.example"))?;
     Ok(Hung { name: plan.name, handed })
+}
+
+/// The customer signs at the end of the visit.
+fn sign(scene: &mut Scene, plan: &Plan) -> Result<(), SceneError> {
+    let Some(name) = plan.signed else { return Ok(()) };
+    scene.play_until(|screen| screen.place == "leaving")?;
+    scene.act(&Action::Choose { field: "customer".into(), option: "present".into() })?;
+    scene.draft("customer-name", name)?;
+    scene.draft("ink:customer", DRAWN)?;
+    scene.act(&Action::Sign { drawn: true })?;
+    Ok(())
 }
 
 fn break_off(scene: &mut Scene, reason: &str) -> Result<(), SceneError> {

@@ -28,6 +28,9 @@ pub const MORNING_UTC_MS: i64 = 1_777_881_600_000;
 /// The pack that most tests play.
 pub const ADD_ON: &str = "add-on-water-heater";
 
+/// A signature as a shell keeps it: two strokes and a dot.
+pub const DRAWN: &str = r#"{"width":1200,"height":480,"strokes":[[[150,330],[180,180],[230,150],[250,230],[190,260],[260,330],[330,240],[350,320],[420,250],[440,330]],[[520,330],[560,140],[620,300],[680,140],[720,330],[780,270],[820,330],[900,290],[1040,320]],[[1060,330]]]}"#;
+
 /// A technician who answers everything.
 pub struct Technician {
     key: Option<SigningKey>,

@@ -61,7 +61,10 @@ pub fn next_step(screen: &Screen) -> Option<&str> {
 #[must_use]
 pub fn field_block<'a>(screen: &'a Screen, wanted: &str) -> Option<&'a Block> {
     inner_blocks(screen).find(|block| match block {
-        Block::Choice { field, .. } | Block::Number { field, .. } | Block::TextEntry { field, .. } => field == wanted,
+        Block::Choice { field, .. }
+        | Block::Number { field, .. }
+        | Block::TextEntry { field, .. }
+        | Block::Ink { field, .. } => field == wanted,
         Block::Shot { slot, .. } => slot == wanted,
         _ => false,
     })

@@ -153,6 +153,7 @@ fn has_family(word: &str) -> bool {
         "round",
         "foot",
         "photo",
+        "customer",
     ];
     word.split_once('-').is_some_and(|(family, _)| FAMILIES.contains(&family))
 }

@@ -3,6 +3,7 @@
 
 mod bad_input;
 mod break_off;
+mod customer;
 mod log;
 mod mechanics;
 mod nameplate;

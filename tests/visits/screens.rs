@@ -69,6 +69,10 @@ fn write_block(text: &mut String, block: &Block) {
             writeln!(text, "       # {label} [{typed}] {unit} - {hint}{before}{could_not}")
         }
         Block::TextEntry { label, text: typed, .. } => writeln!(text, "       > {label} [{typed}]"),
+        Block::Ink { label, hint, press, others, .. } => {
+            let others: Vec<_> = others.iter().map(labelled).collect();
+            writeln!(text, "       / {label}: {hint} {} {}", labelled(press), others.join(" "))
+        }
         Block::Shot { title, show, before, skip, .. } => {
             let before = if before.is_some() { " (beside: the picture before)" } else { "" };
             let skip = skip.as_ref().map(|button| format!(" {}", labelled(button))).unwrap_or_default();

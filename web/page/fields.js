@@ -37,6 +37,12 @@ export class Fields {
     this.timers.set(field, setTimeout(() => this.flush(field), REST_MS));
   }
 
+  /** What is drawn is kept at once: a stroke is whole when the pen is lifted. @param {string} field @param {string} text */
+  drawn(field, text) {
+    this.local.set(field, text);
+    this.send({ do: 'draft', field, text });
+  }
+
   /** Sends a text that still rests. @param {string} field */
   flush(field) {
     const timer = this.timers.get(field);

@@ -34,6 +34,11 @@ export type TextEntryBlock = {
   block: 'text-entry'; field: string; label: string; text: string; lines: number; problem: string | null;
   question: Question | null;
 };
+/** Something to draw by hand. `text`, and what `Draft` sends, is JSON: `{"width", "height", "strokes": [[[x, y], …], …]}`. */
+export type InkBlock = {
+  block: 'ink'; field: string; label: string; hint: string; width: number; height: number; text: string;
+  taken: string | null; problem: string | null; press: Button; others: Button[];
+};
 /** Points lie in a box four wide and three high, 0…1, upwards. */
 export type Drawing = { text: string; lines: { points: { x: number; y: number }[]; wanted: boolean }[] };
 export type ShotBlock = {
@@ -64,7 +69,7 @@ export type LinkBlock = { block: 'link'; label: string; to: string };
 export type ButtonBlock = { block: 'button'; button: Button };
 
 export type Block =
-  | TextBlock | CautionBlock | StepBlock | CheckBlock | ChoiceBlock | NumberBlock | TextEntryBlock | ShotBlock
+  | TextBlock | CautionBlock | StepBlock | CheckBlock | ChoiceBlock | NumberBlock | TextEntryBlock | InkBlock | ShotBlock
   | DwellBlock | MixBlock | TableBlock | ChartBlock | PlotBlock | LinkBlock | ButtonBlock;
 
 export type Screen = {

@@ -22,6 +22,7 @@ const FILES: &[(&str, &str)] = files![
     "blocks/button.js",
     "blocks/data.js",
     "blocks/dwell.js",
+    "blocks/ink.js",
     "blocks/number.js",
     "blocks/pick.js",
     "blocks/plot.js",

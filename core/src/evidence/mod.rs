@@ -12,6 +12,7 @@ mod decode;
 mod exif;
 #[cfg(test)]
 mod hostile;
+mod ink;
 mod intake;
 mod judge;
 mod kind;
@@ -19,8 +20,11 @@ mod look;
 mod picture;
 pub mod plate;
 mod preview;
+mod shown;
 
 pub use codes::{CODE_TEXT_MAX, CODES_MOST, codes_in};
+pub use ink::{Ink, InkError, Point};
 pub use intake::{IntakeError, PHOTO_BYTES_MAX, PHOTO_PIXELS_MAX, Prepared, look, prepare};
 pub use judge::{Around, SITE_RADIUS_M, judged_beside};
 pub use look::{Look, likeness_apart};
+pub use shown::{SHOWN_BYTES_MAX, SHOWN_MEDIA, Shown};

@@ -3,6 +3,7 @@
 use super::DoorError;
 use super::chain::chain;
 use super::desk::{Desk, Seat, unit_of, units_of, words_for};
+use super::shown::{forget, keep};
 use crate::action::Action;
 use crate::effect::{Effect, Request};
 use crate::id::{Letter, VisitId};
@@ -156,11 +157,12 @@ impl Desk {
         if let Action::Enter { field, text } = action {
             self.store.put_draft(&place, field, text, true)?;
         }
+        let salt = if matches!(action, Action::Sign { .. }) { self.salt() } else { String::new() };
         let Some(seat) = &self.seat else {
             return Err(DoorError::NoSuch { what: "visit", name: String::new() });
         };
         let drafts = self.store.drafts(&place)?;
-        let around = self.around(seat, &drafts, now);
+        let around = self.around(seat, &drafts, &salt, now);
         let decided = if seat.sealed { Err(Refusal::Sealed) } else { decide(&seat.visit, action, &around) };
         match decided {
             Ok(decision) => {
@@ -204,16 +206,19 @@ impl Desk {
         if let Some(go) = &decision.go {
             settings.push(("place".to_owned(), go.clone()));
         }
-        let ids = self.store.commit(&Commit {
+        let beside = decision.beside.as_deref().map(|bytes| keep(&self.shelf, bytes)).transpose()?;
+        let committed = self.store.commit(&Commit {
             visit: Some(&state),
             events,
             effects,
+            photo: beside.clone(),
             acted: Some((action_id, None)),
             used: decision.used.iter().map(|field| (place.clone(), field.clone())).collect(),
             settings,
             utc_ms: now.utc_ms,
             ..Commit::default()
-        })?;
+        });
+        let ids = committed.inspect_err(|_| forget(&self.shelf, beside.as_ref()))?;
         seat.visit = state;
         for field in &decision.used {
             self.problems.remove(field);

@@ -15,6 +15,7 @@ use crate::procedure::measure::Units;
 use crate::round::{Assignment, Technician};
 use crate::screen::{Notice, Turn};
 use crate::store::Store;
+use crate::store::shelf::FolderShelf;
 use crate::sync::Sender;
 use crate::visit::decide::{Circumstances, Refusal, decide};
 use crate::visit::event::hex;
@@ -23,6 +24,8 @@ use crate::words::{Words, is_spoken};
 
 pub(super) struct Desk {
     pub(super) store: Store,
+    /// For what is small: photographs are taken in without the desk's lock.
+    pub(super) shelf: FolderShelf,
     pub(super) sender: Sender,
     pub(super) public_key: Vec<u8>,
     pub(super) procedures: Procedures,
@@ -74,7 +77,7 @@ impl Seat {
 }
 
 impl Desk {
-    pub(super) fn new(store: Store, setup: &Setup) -> Result<Desk, DoorError> {
+    pub(super) fn new(store: Store, shelf: FolderShelf, setup: &Setup) -> Result<Desk, DoorError> {
         let spoken = |language: &String| is_spoken(language);
         let language = store
             .setting("language")?
@@ -88,6 +91,7 @@ impl Desk {
         let mut desk = Desk {
             technician,
             store,
+            shelf,
             sender: Sender::default(),
             public_key: setup.public_key.clone(),
             procedures: Procedures::new()?,
@@ -135,7 +139,7 @@ impl Desk {
     /// What stands at the fields whose text was meant: a question that was open when the device died is still open.
     fn asked_before(&self, seat: &Seat, now: &Now) -> Result<BTreeMap<String, Refusal>, DoorError> {
         let drafts = self.store.drafts(&seat.draft_place())?;
-        let around = self.around(seat, &drafts, now);
+        let around = self.around(seat, &drafts, "", now);
         let meant = self.store.meant_drafts(&seat.draft_place())?.into_iter();
         let asked = meant.filter_map(|field| {
             let text = drafts.get(&field)?.clone();
@@ -145,11 +149,12 @@ impl Desk {
         Ok(asked.collect())
     }
 
-    /// What a decision about an open visit looks at.
+    /// What a decision about an open visit looks at. `salt` is fresh where a digest is made that must not tell what it is of.
     pub(super) fn around<'a>(
         &'a self,
         seat: &'a Seat,
         drafts: &'a BTreeMap<String, String>,
+        salt: &'a str,
         now: &'a Now,
     ) -> Circumstances<'a> {
         Circumstances {
@@ -162,6 +167,7 @@ impl Desk {
             serial: seat.serial_of(&seat.unit),
             model: seat.model(),
             shares: seat.assignment.shares.as_deref(),
+            salt,
         }
     }
 

@@ -54,6 +54,7 @@ impl Field {
             let address = office.zip(desk.store.setting(&summary_of(visit.id.as_str()))?);
             let address = address.map(|(office, path)| format!("{}{path}", office.trim_end_matches('/')));
             let at = visit.last.as_ref().and_then(|at| day_of(at.utc_ms, at.offset_min));
+            let shown = desk.shown(visit);
             let made = summary(&Sources {
                 visit,
                 assignment: &seat.assignment,
@@ -64,6 +65,7 @@ impl Field {
                 day: at.unwrap_or_default(),
                 seal: sealed.map(|sealed| SealMarks::of(&Digest(sealed.last), &desk.public_key)),
                 address: address.as_deref(),
+                shown: shown.as_ref(),
             });
             let shown: Vec<Digest> = made.photographs().cloned().collect();
             (made, shown)

@@ -12,6 +12,7 @@ mod packs;
 mod photo;
 mod record;
 mod send;
+mod shown;
 mod view;
 
 pub use record::RecordError;
@@ -102,7 +103,7 @@ impl Field {
         let folder = Path::new(&setup.folder);
         let shelf = FolderShelf::new(folder)?;
         let store = Store::open(folder)?;
-        let desk = Desk::new(store, &setup)?;
+        let desk = Desk::new(store, shelf.clone(), &setup)?;
         let field = Field { shelf, desk: Mutex::new(desk) };
         field.adopt_orphans(&setup.now)?;
         field.desk().witness(&setup.now)?;

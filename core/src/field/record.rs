@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 use std::fs::File;
 use std::io::{self, Read, Write};
 
+use super::shown::bytes_of;
 use super::{DoorError, Field};
 use crate::id::{Digest, VisitId};
 use crate::record::file::document::{Document, FORMAT, Personal};
@@ -27,6 +28,7 @@ struct Gathered {
     document: Document,
     packs: BTreeMap<Digest, Vec<u8>>,
     personal: Option<Personal>,
+    customer: BTreeMap<Digest, Vec<u8>>,
 }
 
 struct Shelf<'a>(&'a FolderShelf);
@@ -39,14 +41,16 @@ impl Originals for Shelf<'_> {
 
 impl Field {
     /// Writes the record file of a sealed visit. With `personal` the owner's and site's data go into it, where they are
-    /// still those that the visit was opened with.
+    /// still those that the visit was opened with, and the customer's name and signature, where they were not erased.
     ///
     /// # Errors
     /// Where the visit is not sealed, something of it is not there, or the file cannot be written.
     pub fn write_record(&self, visit: &VisitId, personal: bool, out: &mut dyn Write) -> Result<(), RecordError> {
         let gathered = self.gather(visit)?;
-        let personal = gathered.personal.as_ref().filter(|_| personal);
-        let contents = Contents { document: &gathered.document, packs: &gathered.packs, personal, office: None };
+        let none = BTreeMap::new();
+        let (owner, customer) = if personal { (gathered.personal.as_ref(), &gathered.customer) } else { (None, &none) };
+        let (document, packs) = (&gathered.document, &gathered.packs);
+        let contents = Contents { document, packs, personal: owner, customer, office: None };
         Ok(write(&contents, &Shelf(&self.shelf), out)?)
     }
 
@@ -79,6 +83,8 @@ impl Field {
             same.then_some(Personal { personal, salt })
         });
         let document = Document { format: FORMAT, visit: id.clone(), events, seals, offices: Vec::new() };
-        Ok(Gathered { document, packs, personal })
+        let customer =
+            visit.shown_files.iter().filter_map(|digest| Some((digest.clone(), bytes_of(&self.shelf, digest)?)));
+        Ok(Gathered { document, packs, personal, customer: customer.collect() })
     }
 }

@@ -14,6 +14,7 @@ impl Desk {
         let on_round = matches!(self.place.as_str(), "round" | "load" | "settings" | "outbox" | "procedures")
             || self.seat.is_none();
         let rested = self.seat.as_ref().map(|seat| rested(&seat.visit, now));
+        let shown = self.seat.as_ref().filter(|_| self.place == "leaving").and_then(|seat| self.shown(&seat.visit));
         let visit = match self.seat.as_ref().zip(rested.as_ref()) {
             Some((seat, visit)) => Some(VisitView {
                 visit,
@@ -29,6 +30,7 @@ impl Desk {
                 sealed: seat.sealed,
                 safe: seat.sealed && self.store.is_safe(&seat.visit.id)?,
                 unsigned: self.is_unsigned(&seat.visit)?,
+                shown: shown.as_ref(),
             }),
             None => None,
         };

@@ -69,6 +69,27 @@ pub enum Block {
         /// question, to be answered by pressing what it offers or by other words.
         question: Option<Question>,
     },
+    /// Something to draw by hand: with a finger, a pen or the mouse, each as good. While somebody draws, a shell keeps the
+    /// strokes with `Draft{field, text}`, as JSON: `{"width", "height", "strokes": [[[x, y], …], …]}` in whole numbers from
+    /// the upper left corner of a box that is `width` wide and `height` high. Cleared, the text is empty.
+    Ink {
+        field: String,
+        /// What it is for.
+        label: String,
+        /// What drawing says, and what it does not.
+        hint: String,
+        width: u32,
+        height: u32,
+        /// What is drawn so far; once taken, what stands in the record.
+        text: String,
+        /// It stands in the record: who and when, in words; none until taken. Drawing again takes its place.
+        taken: Option<String>,
+        problem: Option<String>,
+        /// Takes what is drawn.
+        press: Button,
+        /// The ways to go on without drawing.
+        others: Vec<Button>,
+    },
     /// A photograph that is wanted. Pressing the button sends `press`.
     Shot {
         slot: String,

@@ -3,7 +3,7 @@
 use super::fields::entry;
 use super::notices::clock;
 use super::view::{go, of_visit};
-use super::{Block, Button, ChoiceOption, Screen, Tone, View, VisitView};
+use super::{Block, Button, Screen, Tone, View, VisitView, customer};
 use crate::action::Action;
 use crate::record::notes::notes;
 use crate::visit::decide::{Gap, gaps};
@@ -23,10 +23,7 @@ pub(super) fn leaving(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
             let key = if sealing.complete { "sealed-complete" } else { "sealed-incomplete" };
             screen.blocks.push(text(words.text(key), Tone::Plain));
         }
-        if let Some(present) = visit.visit.customer_present {
-            let key = if present { "customer-present" } else { "customer-absent" };
-            screen.blocks.push(text(words.text(key), Tone::Plain));
-        }
+        screen.blocks.extend(customer::said(view, visit).map(|line| text(line, Tone::Plain)));
         screen.blocks.extend(addenda(view, visit));
         screen.blocks.push(Block::Text { text: words.text("summary-hand-over"), level: 2, tone: Tone::Plain });
         for (key, to) in [("summary-hand-over-page", "summary.html"), ("summary-hand-over-paper", "summary.pdf")] {
@@ -66,7 +63,7 @@ pub(super) fn leaving(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
     }
     screen.blocks.extend(gap_blocks(view, visit));
     screen.blocks.extend(note_blocks(view, visit));
-    screen.blocks.push(customer(view, visit));
+    screen.blocks.extend(customer::ask(view, visit));
     screen.blocks.push(Block::Button { button: go(view, "menu-used", "used") });
     let seal = Button { label: words.text("seal-hold"), tone: Tone::Primary, press: Action::Seal, hold: true };
     screen.foot.push(seal);
@@ -74,16 +71,6 @@ pub(super) fn leaving(view: &View<'_>, visit: &VisitView<'_>) -> Screen {
         screen.foot.push(go(view, "back-to-now", "now"));
     }
     screen
-}
-
-/// Is the customer there? Nobody must answer it to seal.
-fn customer(view: &View<'_>, visit: &VisitView<'_>) -> Block {
-    let words = view.words;
-    let options = ["present", "absent"]
-        .map(|value| ChoiceOption { value: value.to_owned(), label: words.text(&format!("customer-{value}")) });
-    let chosen = visit.visit.customer_present.map(|present| if present { "present" } else { "absent" }.to_owned());
-    let label = words.text("customer-question");
-    Block::Choice { field: "customer".to_owned(), label, options: options.into(), chosen, problem: None }
 }
 
 /// What was added after the seal, and the way to add to it.

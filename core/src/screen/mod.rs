@@ -3,6 +3,7 @@
 mod block;
 mod charge;
 mod close;
+mod customer;
 mod drawing;
 mod excursion;
 mod fields;

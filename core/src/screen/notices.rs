@@ -98,11 +98,13 @@ pub fn notice_of(refusal: &Refusal, words: &Words, pack: Option<&Pack>, units: U
         Refusal::Sealing => plain("refused-sealing"),
         Refusal::BrokenOff => plain("refused-broken-off"),
         Refusal::NoSuch { .. } => plain("refused-no-such"),
+        Refusal::SignatureWaits => plain("refused-signature-waits"),
         Refusal::Number { .. }
         | Refusal::Impossible { .. }
         | Refusal::Unusual { .. }
         | Refusal::OtherUnit { .. }
         | Refusal::ReadBack { .. }
+        | Refusal::Ink { .. }
         | Refusal::Words { .. } => Notice {
             tone: Tone::Attention,
             title: problem_of(refusal, words, pack, units).unwrap_or_default(),
@@ -141,6 +143,7 @@ pub(super) fn problem_of(refusal: &Refusal, words: &Words, pack: Option<&Pack>, 
             words.fill("question-other-unit", &[("register", register), ("read", read)])
         }
         Refusal::ReadBack { home, shows, .. } => words.fill("problem-read-back", &[("home", home), ("shows", shows)]),
+        Refusal::Ink { why, .. } => words.text(&format!("problem-ink-{}", why.name())),
         Refusal::Words { .. } => words.text("problem-words"),
         _ => return None,
     })

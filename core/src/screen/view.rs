@@ -7,6 +7,7 @@ use super::{
     reasons, results, round, settings, sheets, used, work,
 };
 use crate::action::Action;
+use crate::evidence::Shown;
 use crate::id::{Letter, VisitId};
 use crate::now::Now;
 use crate::procedure::gate::{Applies, applies};
@@ -90,6 +91,8 @@ pub struct VisitView<'a> {
     pub safe: bool,
     /// Something was added after the seal and waits for its signature.
     pub unsigned: bool,
+    /// Whom it was shown to, on the screen of leaving only; none also where that was erased.
+    pub shown: Option<&'a Shown>,
 }
 
 impl<'a> VisitView<'a> {

@@ -45,7 +45,12 @@ pub fn apply(mut visit: Visit, event: &Event) -> Visit {
             visit.sealing = Some(Sealing { complete: *complete, missing: missing.clone(), at: event.time.clone() });
         }
         Body::SealCancelled {} => visit.sealing = None,
-        Body::CustomerNoted { present } => visit.customer_present = Some(*present),
+        Body::CustomerNoted { present, unsigned, shown } => {
+            visit.customer_present = Some(*present);
+            visit.customer_unsigned = *unsigned;
+            visit.shown.clone_from(shown);
+            visit.shown_files.extend(shown.clone());
+        }
         Body::AddendumAdded { text } => {
             visit.addenda.push(Addendum { text: text.clone(), at: event.time.clone() });
         }

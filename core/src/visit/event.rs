@@ -173,8 +173,16 @@ pub enum Body {
     SealPrepared { complete: bool, missing: Vec<String> },
     /// Work went on before the signature came.
     SealCancelled {},
-    /// Whether the customer, or somebody for them, was there at the end. Who it was stands beside the log, never in it.
-    CustomerNoted { present: bool },
+    /// Whether the customer, or somebody for them, was there at the end; and `unsigned`, that they were and did not sign, which
+    /// nobody must. Who it was stands beside the log, never in it: `shown` is the SHA-256 of the file with their name and
+    /// signature, which carries its own salt.
+    CustomerNoted {
+        present: bool,
+        #[serde(default, skip_serializing_if = "is_false")]
+        unsigned: bool,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        shown: Option<Digest>,
+    },
     /// Added after the seal, in the technician's words. It is signed again, over all events with it.
     AddendumAdded { text: String },
     /// A kind that this version does not know. It stays in the chain and means nothing here.

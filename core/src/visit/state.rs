@@ -46,6 +46,15 @@ pub struct Visit {
     /// Whether the customer was there at the end; none while nobody said.
     #[serde(default)]
     pub customer_present: Option<bool>,
+    /// They were there and did not sign.
+    #[serde(default)]
+    pub customer_unsigned: bool,
+    /// The file with their name and signature, as it stands; none where there is none, or a later word took it back.
+    #[serde(default)]
+    pub shown: Option<Digest>,
+    /// Every such file that the log names, in order.
+    #[serde(default)]
+    pub shown_files: Vec<Digest>,
     /// What was added after the seal, in order.
     #[serde(default)]
     pub addenda: Vec<Addendum>,

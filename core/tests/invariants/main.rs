@@ -4,6 +4,7 @@
 
 mod apply;
 mod bench;
+mod customer;
 mod dangers;
 mod effects;
 mod house;

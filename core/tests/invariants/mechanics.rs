@@ -132,6 +132,7 @@ impl Table {
             serial: None,
             model: None,
             shares: self.shares.as_deref(),
+            salt: "",
         };
         let decision = decide(&self.visit, &action, &around)?;
         self.take(&decision.events);
@@ -341,6 +342,7 @@ fn screen(table: &Table, units: Units) -> String {
         sealed: false,
         safe: false,
         unsigned: false,
+        shown: None,
     };
     let shown = show(&View {
         charge_percent: None,

@@ -95,6 +95,7 @@ impl<'a> Engine<'a> {
             serial: None,
             model: None,
             shares: None,
+            salt: "",
         };
         let decision = decide(&self.visit, action, &around)?;
         if let Some(kept) = &mut self.kept {

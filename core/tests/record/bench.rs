@@ -7,6 +7,7 @@ use std::io::{self, Read};
 
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
+use coilside_core::evidence::{Ink, Shown};
 use coilside_core::id::Digest;
 use coilside_core::now::Now;
 use coilside_core::procedure::library::built_in;
@@ -63,17 +64,27 @@ pub struct Visit {
     pub shelf: Shelf,
     pub packs: BTreeMap<Digest, Vec<u8>>,
     pub personal: Option<Personal>,
+    /// Files with the customer's name and signature.
+    pub customer: BTreeMap<Digest, Vec<u8>>,
     end: ChainEnd,
 }
 
 impl Visit {
     /// Opened and begun, with three photographs, a finding with signs that are no ASCII, and frozen.
     pub fn frozen(device: u8) -> Self {
+        let mut visit = Self::begun(device);
+        visit.freeze();
+        visit
+    }
+
+    /// The same before it is frozen.
+    pub fn begun(device: u8) -> Self {
         let mut visit = Self {
             document: Document { format: 1, visit: VISIT.into(), ..Document::default() },
             shelf: Shelf::default(),
             packs: BTreeMap::new(),
             personal: Some(Personal { personal: PERSONAL.into(), salt: SALT.into() }),
+            customer: BTreeMap::new(),
             end: ChainEnd::default(),
         };
         let personal = sha256(format!("{SALT}{PERSONAL}").as_bytes());
@@ -98,8 +109,33 @@ impl Visit {
             text: "Dämmung feucht — “señal” \u{1F600}\n".into(),
             since: None,
         });
+        visit
+    }
+
+    pub fn freeze(&mut self) {
         let missing = vec!["A photograph missing coil-after: battery empty".to_owned()];
-        visit.add(Body::SealPrepared { complete: false, missing });
+        self.add(Body::SealPrepared { complete: false, missing });
+    }
+
+    /// The customer signs with name and hand.
+    pub fn customer(&mut self, name: &str) -> Digest {
+        let strokes = vec![vec![(100, 240), (180, 90), (260, 330), (420, 200)], vec![(500, 250)]];
+        let ink = Ink { width: 1_200, height: 480, strokes };
+        let shown = Shown::of(name, Some(&ink), &"5a".repeat(32), START_MS + 60_000).unwrap();
+        let bytes = shown.to_bytes().unwrap();
+        let digest = sha256(&bytes);
+        self.customer.insert(digest.clone(), bytes);
+        self.add(Body::CustomerNoted { present: true, unsigned: false, shown: Some(digest.clone()) });
+        digest
+    }
+
+    /// Signed by the customer, frozen, sealed, and vouched for by an office.
+    pub fn signed_by(name: &str) -> Self {
+        let mut visit = Self::begun(DEVICE);
+        visit.customer(name);
+        visit.freeze();
+        visit.seal(DEVICE);
+        visit.vouch(OFFICE, DEVICE);
         visit
     }
 
@@ -174,8 +210,8 @@ impl Visit {
         let key = public(OFFICE);
         let sign = |input: &str| sign(OFFICE, input);
         let office = (!self.document.offices.is_empty()).then_some((key.as_slice(), &sign as &dyn Fn(&str) -> String));
-        let contents =
-            Contents { document: &self.document, packs: &self.packs, personal: self.personal.as_ref(), office };
+        let (personal, customer) = (self.personal.as_ref(), &self.customer);
+        let contents = Contents { document: &self.document, packs: &self.packs, personal, customer, office };
         let mut out = Vec::new();
         write(&contents, &self.shelf, &mut out).unwrap();
         out

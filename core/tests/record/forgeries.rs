@@ -82,6 +82,7 @@ fn a_whole_visit_made_anew_under_a_foreign_key_fails_under_the_anchor_and_is_sel
         document: &forger.document,
         packs: &forger.packs,
         personal: None,
+        customer: &BTreeMap::new(),
         office: Some((&key, &sign)),
     };
     let mut out = Vec::new();
@@ -243,6 +244,7 @@ fn an_offices_words_about_another_device_or_state_are_told() {
         document: &visit.document,
         packs: &visit.packs,
         personal: None,
+        customer: &BTreeMap::new(),
         office: None,
     };
     coilside_core::record::file::write(&contents, &visit.shelf, &mut out).unwrap();

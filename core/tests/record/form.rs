@@ -99,7 +99,8 @@ fn an_addendum_is_chained_and_signed_over_all_that_came_before() {
 #[test]
 fn no_record_is_made_of_what_does_not_hold_or_is_not_all_there() {
     let attempt = |visit: &Visit| {
-        let contents = Contents { document: &visit.document, packs: &visit.packs, personal: None, office: None };
+        let (document, packs, customer) = (&visit.document, &visit.packs, &visit.customer);
+        let contents = Contents { document, packs, personal: None, customer, office: None };
         write(&contents, &visit.shelf, &mut Vec::new()).unwrap_err()
     };
     let rule = |error: WriteError| match error {

@@ -3,6 +3,7 @@
 
 mod bench;
 mod changed;
+mod customer;
 mod forgeries;
 mod form;
 mod hostile;

@@ -30,6 +30,13 @@ fn payload(jws: &Value) -> Value {
     serde_json::from_slice(&URL_SAFE_NO_PAD.decode(payload).unwrap()).unwrap()
 }
 
+/// The customer's name and signature, as they are enclosed.
+fn signed() -> Value {
+    let files = files(&Visit::signed_by("Edda Marsh").file());
+    let (_, bytes) = files.iter().find(|(name, _)| name.starts_with("customer/")).unwrap();
+    serde_json::from_slice(bytes).unwrap()
+}
+
 /// Everything in a record that the schema tells of: its definition and the value.
 fn parts() -> Vec<(&'static str, Value)> {
     let record = record();
@@ -43,6 +50,7 @@ fn parts() -> Vec<(&'static str, Value)> {
         ("enclosed", payload(&json!(enclosed))),
         ("personal", serde_json::from_slice(&files["personal.json"]).unwrap()),
         ("office", office),
+        ("customer", signed()),
     ];
     let events = record["events"].as_array().unwrap().iter();
     parts.extend(events.map(|text| ("event", serde_json::from_str(text.as_str().unwrap()).unwrap())));

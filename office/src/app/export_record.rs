@@ -10,6 +10,7 @@ use coilside_core::record::file::{Contents, Originals, WriteError, write};
 use coilside_core::visit::event::{Body, Event};
 use rusqlite::Connection;
 
+use super::customer::{self, Stand};
 use super::vouch;
 use crate::ids::{Digest, VisitId, hex};
 use crate::store::folder::Folder;
@@ -24,6 +25,9 @@ pub enum ExportError {
     /// Its seal has not come.
     #[error("the visit is not sealed yet; a record is made once its seal has come")]
     NotSealed,
+    /// The customer's name and signature are on the way.
+    #[error("the customer's name and signature have not come yet; a record is made once they are here, or erased")]
+    CustomerWaits,
     /// The record cannot be made.
     #[error(transparent)]
     Write(#[from] WriteError),
@@ -39,9 +43,11 @@ pub(crate) fn export(store: &Store, visit: &VisitId, now_ms: i64, out: &mut dyn 
         let packs = packs(db, &document)?;
         Ok::<_, ExportError>((document, packs))
     })?;
+    let customer = of_customer(store, &document)?;
     let key = store.key.public();
     let sign = |input: &str| store.key.sign(input);
-    let contents = Contents { document: &document, packs: &packs, personal: None, office: Some((&key, &sign)) };
+    let office = Some((key.as_slice(), &sign as &dyn Fn(&str) -> String));
+    let contents = Contents { document: &document, packs: &packs, personal: None, customer: &customer, office };
     Ok(write(&contents, &Shelf(&store.folder), out)?)
 }
 
@@ -89,6 +95,22 @@ fn packs(db: &Connection, document: &Document) -> Result<BTreeMap<id::Digest, Ve
         }
     }
     Ok(packs)
+}
+
+/// The files with the customer's name and signature that are here. What was erased is withheld.
+fn of_customer(store: &Store, document: &Document) -> Result<BTreeMap<id::Digest, Vec<u8>>, ExportError> {
+    let mut files = BTreeMap::new();
+    for named in customer::named(document.events.iter().map(String::as_bytes)) {
+        let Ok(digest) = Digest::parse(named.as_str()) else { continue };
+        match store.read(|db| customer::stands(db, digest))? {
+            Stand::Withheld => {}
+            Stand::Waits => return Err(ExportError::CustomerWaits),
+            Stand::Here => {
+                files.insert(named, customer::bytes_of(store, digest)?);
+            }
+        }
+    }
+    Ok(files)
 }
 
 struct Shelf<'a>(&'a Folder);

@@ -2,6 +2,7 @@
 
 use std::io::{self, Read, Seek, SeekFrom};
 
+use coilside_core::evidence::SHOWN_MEDIA;
 use coilside_core::record::file::document::Document;
 use coilside_core::record::file::extract;
 use coilside_core::record::file::verify::{Holding, Report, verify};
@@ -9,6 +10,7 @@ use coilside_core::record::seal::{Payload, TYP};
 use coilside_core::record::{file::fingerprint, jws};
 use coilside_core::visit::event::{Body, Event};
 
+use super::customer::{self, Stand};
 use super::receive_events::{self, ReceiveError};
 use super::receive_photo::{self, PhotoError};
 use super::vouch;
@@ -92,6 +94,7 @@ pub(crate) fn import<F: Read + Seek>(
     let known = is_known(store, &visit, document)?;
     clear_of_conflict(store, &visit, document, &device)?;
     let photographs = photographs(store, file, document, &visit, &device, now_ms)?;
+    customer(store, &holding, &visit, &device, now_ms)?;
     add_events(store, &visit, document, &device, now_ms)?;
     store.write(|db| {
         for (digest, bytes) in &holding.packs {
@@ -201,6 +204,35 @@ fn put_seal(
     } else {
         let later = LaterSeal { covers: said.next, last, jws: jws.to_owned(), received_ms: now_ms };
         vouchers::put_later_seal(db, visit, &later)?;
+    }
+    Ok(())
+}
+
+/// Keeps the files with the customer's name and signature. One that was erased here stays so; one that the record does not
+/// enclose is withheld here too.
+fn customer(
+    store: &Store,
+    holding: &Holding,
+    visit: &VisitId,
+    device: &Device,
+    now_ms: i64,
+) -> Result<(), ImportError> {
+    for named in customer::named(holding.document.events.iter().map(String::as_bytes)) {
+        let digest = Digest::parse(named.as_str())?;
+        let Some(bytes) = holding.customer.get(&named) else {
+            if store.read(|db| customer::stands(db, digest))? == Stand::Waits {
+                store.write(|db| customer::withhold(db, digest, now_ms))?;
+            }
+            continue;
+        };
+        let whole =
+            receive_photo::Whole { digest, visit, media: SHOWN_MEDIA, length: bytes.len() as u64, device: device.id };
+        match receive_photo::take_whole(store, &whole, &mut bytes.as_slice(), now_ms) {
+            Ok(true) => store.write(|db| customer::keep_again(db, digest))?,
+            Ok(false) => {}
+            Err(PhotoError::Store(store)) => return Err(store.into()),
+            Err(other) => return Err(ImportError::Photograph(other.to_string())),
+        }
     }
     Ok(())
 }

@@ -1,5 +1,6 @@
 //! The owner's summary of a sealed visit: its content, and the pictures that it shows.
 
+use coilside_core::evidence::Shown;
 use coilside_core::id;
 use coilside_core::procedure::measure::Units;
 use coilside_core::record::summary::{Picture, Pictures, Source, Sources, Summary, summary};
@@ -76,6 +77,7 @@ pub(crate) fn make(
     library: &Library,
     firm: &Firm,
     (language, units): (Language, Units),
+    shown: Option<&Shown>,
 ) -> Option<Summary> {
     let (assignment, found) = (record.assignment.as_ref()?, record.pack?);
     let at = record.visit.last.as_ref()?;
@@ -92,6 +94,7 @@ pub(crate) fn make(
         day: day_of(at.utc_ms, at.offset_min)?,
         seal,
         address: page.as_deref(),
+        shown,
     }))
 }
 

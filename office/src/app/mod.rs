@@ -1,5 +1,6 @@
 //! What the office does, one use case a file. Takes the time and fresh secrets as arguments; knows no HTTP.
 
+pub(crate) mod customer;
 pub(crate) mod day;
 pub(crate) mod due_days;
 pub(crate) mod export_record;

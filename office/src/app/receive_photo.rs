@@ -8,6 +8,7 @@ use std::io::{self, Read};
 
 use sha2::Digest as _;
 
+use super::customer;
 use crate::ids::{Digest, VisitId};
 use crate::store::devices::DeviceId;
 use crate::store::folder::failed;
@@ -122,7 +123,9 @@ pub(crate) fn progress(store: &Store, digest: Digest, now_ms: i64) -> Result<Pro
 /// Whether a photograph is safe: its file, its folder and its row are on disk. An unknown one is not.
 pub(crate) fn is_safe(store: &Store, digest: Digest, now_ms: i64) -> Result<bool, PhotoError> {
     match settle(store, digest, now_ms) {
-        Ok(_) => Ok(known(store, digest)?.safe && store.folder.original(digest).is_file()),
+        // One that was erased since by a person's will was safe, and is not wanted again.
+        Ok(_) => Ok(known(store, digest)?.safe
+            && (store.folder.original(digest).is_file() || store.read(|db| customer::is_withheld(db, digest))?)),
         Err(PhotoError::Unknown | PhotoError::OtherBytes | PhotoError::Busy) => Ok(false),
         Err(other) => Err(other),
     }

@@ -11,6 +11,7 @@ use coilside_core::visit::decide::{Gap, gaps};
 use coilside_core::visit::event::ChainEnd;
 use coilside_core::visit::state::{Run, Visit};
 
+use super::customer::{self, Stand};
 use super::library::{Found, Library};
 use crate::ids::{Digest, VisitId};
 use crate::store::seals::Seal;
@@ -32,6 +33,8 @@ pub(crate) struct Record<'a> {
     pub(crate) pack: Option<Found<'a>>,
     /// The visit's photographs whose originals are here.
     pub(crate) safe: BTreeSet<id::Digest>,
+    /// The files with the customer's name and signature that its events name, in order.
+    pub(crate) customer: Vec<(id::Digest, Stand)>,
     pub(crate) summary_token: Option<String>,
 }
 
@@ -141,6 +144,17 @@ impl Record<'_> {
         self.digests().difference(&self.safe).count()
     }
 
+    /// How it stands with the customer's name and signature; none where the record names none.
+    pub(crate) fn customer_file(&self) -> Option<Stand> {
+        let shown = self.visit.shown.as_ref()?;
+        self.customer.iter().find(|(digest, _)| digest == shown).map(|(_, file)| *file)
+    }
+
+    /// A file that the log names has not come yet.
+    pub(crate) fn customer_waits(&self) -> bool {
+        self.customer.iter().any(|(_, file)| *file == Stand::Waits)
+    }
+
     /// The units in words: letter and label.
     pub(crate) fn units(&self) -> String {
         let unit = |(letter, run): (&id::Letter, &Run)| format!("{letter} {}", run.label).trim_end().to_owned();
@@ -177,6 +191,7 @@ pub(crate) fn read_from<'a>(
             safe.insert(photo.digest.clone());
         }
     }
+    let customer = of_customer(db, &visit)?;
     Ok(Some(Record {
         id: id.clone(),
         chain,
@@ -186,9 +201,18 @@ pub(crate) fn read_from<'a>(
         assignment: assignment.and_then(|doc| serde_json::from_str(&doc).ok()),
         pack: library.pack_of(&visit),
         safe,
+        customer,
         summary_token: summaries::token_of(db, id)?,
         visit,
     }))
+}
+
+fn of_customer(db: &Connection, visit: &Visit) -> Result<Vec<(id::Digest, Stand)>, StoreError> {
+    let stands = |named: &id::Digest| {
+        let file = Digest::parse(named.as_str()).map_or(Ok(Stand::Waits), |digest| customer::stands(db, digest))?;
+        Ok((named.clone(), file))
+    };
+    visit.shown_files.iter().map(stands).collect()
 }
 
 /// What the events mean up to the first that does not follow, and the hashes of those that do.

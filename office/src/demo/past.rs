@@ -8,6 +8,7 @@ use coilside_core::action::Action;
 use coilside_core::effect::PlaceFix;
 use coilside_core::field::{Field, Setup};
 use coilside_core::now::Now;
+use coilside_core::visit::decide::{INK_FIELD, NAME_FIELD};
 use p256::ecdsa::signature::Signer as _;
 use p256::ecdsa::{Signature, SigningKey};
 
@@ -49,6 +50,15 @@ pub(super) async fn play(
             player.act(&Action::Draft { field: "finding".into(), text: words.into() })?;
             player.act(&Action::Choose { field: "severity".into(), option: severity.into() })?;
             player.act(&Action::AddFinding)?;
+        }
+        if let Some((name, strokes)) = past.signed {
+            while player.screen().place != "leaving" {
+                player.go_on()?;
+            }
+            player.act(&Action::Choose { field: "customer".into(), option: "present".into() })?;
+            player.act(&Action::Draft { field: NAME_FIELD.into(), text: name.into() })?;
+            player.act(&Action::Draft { field: INK_FIELD.into(), text: strokes.into() })?;
+            player.act(&Action::Sign { drawn: true })?;
         }
         player.play()?;
         clock = player.clock.clone();

@@ -20,7 +20,12 @@ pub(super) struct Past {
     pub(super) year: u32,
     /// A finding: severity and words.
     pub(super) finding: Option<(&'static str, &'static str)>,
+    /// The customer signed: name and strokes, as a shell keeps them.
+    pub(super) signed: Option<(&'static str, &'static str)>,
 }
+
+/// A scrawl of nobody's.
+const SCRAWL: &str = r#"{"width":1200,"height":480,"strokes":[[[150,330],[165,250],[185,185],[210,150],[235,155],[250,190],[245,235],[215,258],[185,262],[225,275],[262,318],[285,330],[305,300],[325,252],[338,240],[342,272],[350,318],[372,320],[400,268],[420,250],[428,290],[442,330]],[[520,330],[535,240],[555,150],[570,140],[590,220],[615,305],[630,300],[650,215],[678,140],[690,170],[705,270],[722,330],[750,300],[780,268],[800,290],[820,330],[860,310],[900,290],[960,300],[1040,322]],[[1062,330]]]}"#;
 
 const MILL: (&str, &str, f64, f64, &str) =
     ("Mill House", "1 Mill Lane, Lower Weir", 1.234_5, 2.345_6, "Isolator behind the shed door. The dog is friendly.");
@@ -99,6 +104,7 @@ pub(super) fn history(day: impl Fn(i64) -> String) -> Vec<Past> {
             answers: MILL_ANSWERS,
             year: 1,
             finding: Some(("note", "Two fins bent at the lower left corner, combed straight.")),
+            signed: Some(("Edda Marsh", SCRAWL)),
         },
         Past {
             assignment: assignment(
@@ -116,6 +122,7 @@ pub(super) fn history(day: impl Fn(i64) -> String) -> Vec<Past> {
                 "soon",
                 "Abrazadera de la tubería de desagüe floja. Apretada; cambiarla en la próxima visita.",
             )),
+            signed: None,
         },
     ]
 }

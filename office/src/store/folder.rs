@@ -74,6 +74,15 @@ impl Folder {
         sync(&self.root.join("parts"))
     }
 
+    /// Takes an original away for good. One that is gone already is no error.
+    pub(crate) fn erase(&self, digest: Digest) -> Result<(), StoreError> {
+        let path = self.original(digest);
+        match fs::remove_file(&path) {
+            Err(e) if e.kind() != io::ErrorKind::NotFound => Err(failed("erased", &path, e)),
+            _ => path.parent().filter(|shelf| shelf.is_dir()).map_or(Ok(()), sync),
+        }
+    }
+
     /// Makes a renaming last that a kill may have cut short.
     pub(crate) fn sync_original(&self, digest: Digest) -> Result<(), StoreError> {
         let path = self.original(digest);

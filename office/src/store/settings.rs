@@ -10,6 +10,11 @@ pub(crate) fn put(db: &Connection, name: &str, value: &str) -> Result<(), StoreE
     Ok(())
 }
 
+pub(crate) fn forget(db: &Connection, name: &str) -> Result<(), StoreError> {
+    db.prepare_cached("DELETE FROM setting WHERE name = ?1")?.execute([name])?;
+    Ok(())
+}
+
 /// Every setting whose name begins so, by name.
 pub(crate) fn beginning(db: &Connection, start: &str) -> Result<Vec<(String, String)>, StoreError> {
     let sql = "SELECT name, value FROM setting WHERE substr(name, 1, length(?1)) = ?1 ORDER BY name";

@@ -173,3 +173,9 @@ office-used-from = From
 office-used-to = To
 office-record-file = Record as a file
     .hint = Everything of this visit in one ZIP, with a README that tells how to verify it without this office. Its photographs may tell the exact place.
+
+office-customer-waits = Name and signature are on the way
+office-customer-altered = The file with the customer's name and signature is not the one that the record names, or cannot be read. Do not rely on it.
+office-customer-matches = The file is the one that the sealed record names.
+office-customer-erase = Erase name and signature
+    .hint = They go from this office for good, and stand in no record or summary that is made from now on. The sealed record holds without them and says that they are withheld. Files that were handed out before are not reached.

@@ -173,3 +173,9 @@ office-used-from = Desde
 office-used-to = Hasta
 office-record-file = Registro como archivo
     .hint = Todo lo de esta visita en un ZIP, con un LÉAME que dice cómo comprobarlo sin esta oficina. Sus fotografías pueden decir el lugar exacto.
+
+office-customer-waits = El nombre y la firma están en camino
+office-customer-altered = El archivo con el nombre y la firma del cliente no es el que nombra el registro, o no se puede leer. No se fíe de él.
+office-customer-matches = El archivo es el que nombra el registro sellado.
+office-customer-erase = Borrar el nombre y la firma
+    .hint = Desaparecen de esta oficina para siempre, y no estarán en ningún registro ni resumen que se haga desde ahora. El registro sellado vale sin ellos y dice que se han retenido. Los archivos entregados antes no se alcanzan.

@@ -142,9 +142,12 @@ impl Bench {
     }
 
     pub async fn announce(&self, digest: Digest, length: usize, visit: &str) -> Answer {
+        self.announce_as(digest, length, visit, "image/jpeg").await
+    }
+
+    pub async fn announce_as(&self, digest: Digest, length: usize, visit: &str, media: &str) -> Answer {
         let coded = |text: &str| STANDARD.encode(text);
-        let metadata =
-            format!("sha256 {},visit {},media {}", coded(&digest.to_string()), coded(visit), coded("image/jpeg"));
+        let metadata = format!("sha256 {},visit {},media {}", coded(&digest.to_string()), coded(visit), coded(media));
         let request = self.request("POST", "/photos").header("tus-resumable", "1.0.0");
         let request = request.header("upload-length", length).header("upload-metadata", metadata);
         self.call(request.body(Body::empty()).unwrap()).await
@@ -191,8 +194,13 @@ impl Bench {
 
     /// A photograph from announcing to safe.
     pub async fn send_photo(&self, bytes: &[u8], visit: &str) -> Digest {
+        self.send_file(bytes, visit, "image/jpeg").await
+    }
+
+    /// The same with a file of another kind.
+    pub async fn send_file(&self, bytes: &[u8], visit: &str, media: &str) -> Digest {
         let digest = Digest::of(bytes);
-        assert_eq!(self.announce(digest, bytes.len(), visit).await.status, 201);
+        assert_eq!(self.announce_as(digest, bytes.len(), visit, media).await.status, 201);
         assert_eq!(self.piece(digest, 0, bytes).await.status, 204);
         assert!(self.is_safe(digest).await);
         digest

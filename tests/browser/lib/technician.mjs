@@ -134,6 +134,25 @@ export class Technician {
     await this.settle();
   }
 
+  /**
+   * Draws with the mouse: each stroke from point to point, in parts of the box from its upper left corner.
+   * @param {import("playwright-core").Locator} canvas @param {[number, number][][]} strokes
+   */
+  async draw(canvas, strokes) {
+    await canvas.scrollIntoViewIfNeeded();
+    const box = await canvas.boundingBox();
+    if (!box) throw new Error(`there is nothing to draw on: ${await this.where()}`);
+    for (const [first, ...rest] of strokes) {
+      if (!first) continue;
+      const at = (/** @type {[number, number]} */ [x, y]) => /** @type {[number, number]} */ ([box.x + x * box.width, box.y + y * box.height]);
+      await this.page.mouse.move(...at(first));
+      await this.page.mouse.down();
+      for (const point of rest) await this.page.mouse.move(...at(point), { steps: 4 });
+      await this.page.mouse.up();
+    }
+    await this.settle();
+  }
+
   /** @param {import("playwright-core").Locator} button */
   async hold(button) {
     await button.hover();

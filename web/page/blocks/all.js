@@ -4,6 +4,7 @@ import { h } from '../dom.js';
 import { pressable } from './button.js';
 import { chart, mix, table } from './data.js';
 import { dwell } from './dwell.js';
+import { ink } from './ink.js';
 import { number, textEntry } from './number.js';
 import { check, choice } from './pick.js';
 import { plot } from './plot.js';
@@ -56,6 +57,7 @@ function one(block, ui) {
     case 'choice': return choice(block, ui);
     case 'number': return number(block, ui);
     case 'text-entry': return textEntry(block, ui);
+    case 'ink': return ink(block, ui);
     case 'shot': return shot(block, ui);
     case 'dwell': return block === ui.lone ? null : dwell(block, ui);
     case 'mix': return mix(block, ui);

@@ -34,6 +34,9 @@ pub const DEVICE_KEY: &str = "keys/device.jwk";
 /// Where photographs lie.
 pub const PHOTOGRAPHS: &str = "photographs/";
 
+/// Where the customer's name and signature lie, where they were given and may be given on.
+pub const CUSTOMER: &str = "customer/";
+
 /// The words of the core that name facts and dangers, as they go into a record file.
 const WORDS: [(&str, &str); 2] = [
     ("words/en.ftl", include_str!("../../words/en/canon.ftl")),
@@ -50,6 +53,12 @@ pub fn office_key(number: usize) -> String {
 #[must_use]
 pub fn pack_file(digest: &Digest) -> String {
     format!("packs/{digest}.json")
+}
+
+/// The name of a file with the customer's name and signature.
+#[must_use]
+pub fn customer_file(digest: &Digest) -> String {
+    format!("{CUSTOMER}{digest}.json")
 }
 
 /// The name of a photograph in the file.

@@ -68,6 +68,12 @@ print("step 3 holds: sealed by the key", sha256(bytes.fromhex(hex_of(device)))[:
     if event["kind"] == "run-started":
         pack = pathlib.Path("packs") / (event["pack_digest"] + ".json")
         assert sha256(pack.read_bytes()) == event["pack_digest"], pack.name + " was altered"
+    if event["kind"] == "customer-noted" and "shown" in event:
+        signed = pathlib.Path("customer") / (event["shown"] + ".json")
+        if signed.exists():
+            assert sha256(signed.read_bytes()) == event["shown"], signed.name + " was altered"
+        else:
+            print("the customer's name and signature are withheld:", event["shown"][:16])
 print("step 4 holds")"#,
     ),
     (

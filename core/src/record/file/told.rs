@@ -42,6 +42,12 @@ pub fn lines(report: &Report, words: &Words) -> Vec<(Weight, String)> {
     if report.visit.is_some() {
         lines.push((Weight::Known, words.text(data)));
     }
+    if report.customer.enclosed > 0 {
+        lines.push((Weight::Holds, words.text("record-customer")));
+    }
+    if report.customer.withheld > 0 {
+        lines.push((Weight::Known, words.text("record-customer-withheld")));
+    }
     lines.push(match (report.holds(), report.is_anchored()) {
         (true, true) => (Weight::Holds, words.text("record-holds")),
         (true, false) => (Weight::Known, words.text("record-self-consistent")),

@@ -10,7 +10,8 @@ use super::verify::{self, Fault};
 use super::voucher::{ENCLOSED, Enclosed};
 use super::zip::{ENTRIES_MAX, Entry, list, put};
 use super::{
-    DEVICE_KEY, OFFICE, PERSONAL, README, RECORD, SUMS, WORDS, office_key, pack_file, photo_file, readme, sums,
+    DEVICE_KEY, OFFICE, PERSONAL, README, RECORD, SUMS, WORDS, customer_file, office_key, pack_file, photo_file,
+    readme, sums,
 };
 use crate::id::Digest;
 use crate::record::jws::{self, JwsError, jwk, unhex};
@@ -25,6 +26,8 @@ pub struct Contents<'a> {
     pub packs: &'a BTreeMap<Digest, Vec<u8>>,
     /// The owner's and site's data, where they are known and may be given on.
     pub personal: Option<&'a Personal>,
+    /// Files with the customer's name and signature, by digest. One that an event names and that is not here is withheld.
+    pub customer: &'a BTreeMap<Digest, Vec<u8>>,
     /// The office that writes the file: its key (SEC1), which must be among the document's offices, and how it signs. None
     /// for a device.
     pub office: Option<Signs<'a>>,
@@ -59,6 +62,9 @@ pub enum WriteError {
         /// Why.
         why: String,
     },
+    /// A file with the customer's name and signature is not what it was.
+    #[error("the customer's name and signature ({0}) are not what they were; a record is not made of them")]
+    Customer(Digest),
     /// The office's signature does not hold.
     #[error("the office's signature over the record failed: {0}")]
     Sign(#[from] JwsError),
@@ -150,6 +156,13 @@ fn small(contents: &Contents<'_>) -> Result<Vec<(String, Vec<u8>)>, WriteError> 
     if let Some(personal) = contents.personal {
         files.push((PERSONAL.to_owned(), canonical(personal)?));
     }
+    for digest in bodies(contents.document).filter_map(shown) {
+        let Some(bytes) = contents.customer.get(&digest) else { continue };
+        if sha256(bytes) != digest {
+            return Err(WriteError::Customer(digest));
+        }
+        files.push((customer_file(&digest), bytes.clone()));
+    }
     let offices = contents.document.offices.iter().enumerate().map(|(at, office)| (office_key(at + 1), &office.key));
     let device = bodies(contents.document).find_map(|body| match body {
         Body::VisitOpened { device_key, .. } => Some(device_key),
@@ -173,6 +186,13 @@ fn small(contents: &Contents<'_>) -> Result<Vec<(String, Vec<u8>)>, WriteError> 
 fn bodies(document: &Document) -> impl Iterator<Item = Body> + '_ {
     let read = |(at, text): (usize, &String)| Event::from_bytes(text.as_bytes(), at as u64).ok();
     document.events.iter().enumerate().filter_map(read).map(|event| event.body)
+}
+
+fn shown(body: Body) -> Option<Digest> {
+    match body {
+        Body::CustomerNoted { shown, .. } => shown,
+        _ => None,
+    }
 }
 
 fn photographs(document: &Document) -> impl Iterator<Item = (Digest, String)> + '_ {

@@ -27,6 +27,11 @@ pub enum Shape {
         /// With what.
         pen: Pen,
     },
+    /// A line from point to point, drawn by hand.
+    Stroke {
+        /// A single one is a dot.
+        points: Vec<(f64, f64)>,
+    },
     /// A dot: filled, or a ring.
     Dot {
         /// Its middle.
@@ -242,6 +247,7 @@ mod tests {
             for shape in &drawing.shapes {
                 let places = match shape {
                     Shape::Line { from, to, .. } => vec![*from, *to],
+                    Shape::Stroke { points } => points.clone(),
                     Shape::Dot { at, .. } | Shape::Words { at, .. } => vec![*at],
                 };
                 for (x, y) in places {

@@ -13,11 +13,13 @@ mod next;
 mod numbers;
 #[cfg(feature = "pdf")]
 mod pdf;
+mod shown;
 mod work;
 mod years;
 
 use chrono::NaiveDate;
 
+use crate::evidence::Shown;
 use crate::id::{Digest, Letter};
 use crate::now::Now;
 use crate::procedure::measure::Units;
@@ -35,6 +37,7 @@ pub use jpeg::{Picture, Pictures, Source};
 pub use next::next_service;
 #[cfg(feature = "pdf")]
 pub use pdf::{PdfError, pdf};
+pub use shown::to_be_shown;
 pub use work::photographs_of;
 
 /// What the owner gets, in words of their language.
@@ -118,6 +121,8 @@ pub enum Part {
     Changed(Changed),
     /// A reading over the years.
     Years(Years),
+    /// What was drawn by hand.
+    Ink(Drawing),
     /// A name and what it stands for, a line each.
     Facts(Vec<(String, String)>),
     /// An address to point a camera at.
@@ -223,6 +228,8 @@ pub struct Sources<'a> {
     pub seal: Option<SealMarks>,
     /// The address under which the office shows this summary, where it is known.
     pub address: Option<&'a str>,
+    /// Whom it was shown to on the spot, where they gave name or signature and these were not erased.
+    pub shown: Option<&'a Shown>,
 }
 
 impl Sources<'_> {
@@ -260,6 +267,7 @@ pub fn summary(from: &Sources<'_>) -> Summary {
         ("cover", lines(cover_told::cover(from))),
         ("cautions", lines(cautions::cautions(from))),
         ("next", next::next(from, &worked)),
+        ("shown", shown::shown(from)),
         ("genuine", genuine::genuine(from)),
     ];
     let section = |(name, parts): (&'static str, Vec<Part>)| {
@@ -349,7 +357,7 @@ impl Summary {
             }
             Part::Facts(facts) => words.extend(facts.iter().flat_map(|(name, value)| [name.as_str(), value])),
             Part::Code(address) => words.push(address),
-            Part::Calendar { .. } => {}
+            Part::Ink(_) | Part::Calendar { .. } => {}
         }
     }
 }

@@ -1,5 +1,6 @@
 //! What may be added: state, action and time in; events and requests out, or a refusal with its reason.
 
+mod customer;
 mod evidence;
 mod excursion;
 mod pause;
@@ -9,6 +10,7 @@ mod shared;
 mod step;
 mod used;
 
+pub use customer::{INK_FIELD, NAME_FIELD};
 pub use evidence::photo_events;
 pub use excursion::reads_alike;
 pub use pause::{lapses, rested};
@@ -21,6 +23,7 @@ use super::event::{Body, Severity};
 use super::state::{Run, Visit};
 use crate::action::Action;
 use crate::effect::Request;
+use crate::evidence::InkError;
 use crate::id::{ExcursionId, Letter, StepId};
 use crate::now::Now;
 use crate::procedure::danger::Danger;
@@ -50,6 +53,8 @@ pub struct Circumstances<'a> {
     pub model: Option<&'a str>,
     /// What the units of the visit share; none where nobody wrote it down.
     pub shares: Option<&'a [Shared]>,
+    /// Fresh random text, for a digest that must not tell what it is of.
+    pub salt: &'a str,
 }
 
 /// What is added.
@@ -63,6 +68,8 @@ pub struct Decision {
     pub used: Vec<String>,
     /// Where to go.
     pub go: Option<String>,
+    /// A file that an event names by its digest, to be kept and sent beside the log.
+    pub beside: Option<Vec<u8>>,
 }
 
 /// Why an action was turned down. Nothing was lost.
@@ -90,6 +97,9 @@ pub enum Refusal {
     /// Words are needed.
     #[error("words are needed in '{field}'")]
     Words { field: String },
+    /// A drawing or a name that is not taken as it is.
+    #[error("what was drawn or typed in '{field}' is not taken: {why}")]
+    Ink { field: String, why: InkError },
     /// The pack has no such thing.
     #[error("the procedure has no '{name}'")]
     NoSuch { name: String },
@@ -102,6 +112,9 @@ pub enum Refusal {
     /// The visit was stopped: only the seal follows.
     #[error("the visit was broken off; only the seal follows")]
     BrokenOff,
+    /// Not sealed while a name or a drawing is not taken yet.
+    #[error("a name or a drawing of the customer is not in the record yet")]
+    SignatureWaits,
     /// Not sealed while a setting is away and nobody answered for it.
     #[error("a setting is away from home: {excursions:?}")]
     SettingsAway { excursions: Vec<ExcursionId> },
@@ -120,6 +133,7 @@ impl Refusal {
             | Refusal::Unusual { field, .. }
             | Refusal::OtherUnit { field, .. }
             | Refusal::ReadBack { field, .. }
+            | Refusal::Ink { field, .. }
             | Refusal::Words { field } => Some(field),
             _ => None,
         }
@@ -149,7 +163,12 @@ fn guard(visit: &Visit, action: &Action) -> Result<(), Refusal> {
     }
     let closing = matches!(
         action,
-        Action::Seal | Action::CancelSeal | Action::AddFinding | Action::Shoot { .. } | Action::Choose { .. }
+        Action::Seal
+            | Action::CancelSeal
+            | Action::AddFinding
+            | Action::Shoot { .. }
+            | Action::Choose { .. }
+            | Action::Sign { .. }
     );
     // How much was used is still to be told of a visit that was stopped.
     let counting = matches!(action, Action::Enter { field, .. } if field.starts_with("used:"));
@@ -166,7 +185,8 @@ fn decide_rested(visit: &Visit, run: &Run, action: &Action, around: &Circumstanc
         Action::Skip { step } => step::skip(run, step, around),
         Action::Undo { step } => step::undo(run, step, around),
         Action::Happened { step } => step::happened(run, step, around),
-        Action::Choose { field, option } if field == "customer" => seal::customer(visit, option),
+        Action::Choose { field, option } if field == "customer" => customer::noted(visit, option),
+        Action::Sign { drawn } => customer::signs(*drawn, around),
         Action::Choose { field, option } => step::choose(run, field, option, around),
         Action::Enter { field, text } if field.starts_with("used:") => used::correct(visit, field, text, around),
         Action::Enter { field, text } => reading::enter(visit, field, text, false, around),

@@ -1,6 +1,6 @@
 //! The end of a visit: what is missing, the seal, and breaking off.
 
-use super::{Circumstances, Decision, Refusal, words};
+use super::{Circumstances, Decision, Refusal, customer, words};
 use crate::id::{Letter, ReadingId, Slot, StepId};
 use crate::procedure::danger::{Danger, dangers_left};
 use crate::procedure::gate::{Applies, applies};
@@ -95,24 +95,13 @@ pub fn completeness(visit: &Visit, pack: &Pack) -> (bool, Vec<String>) {
     (lines.is_empty(), lines)
 }
 
-/// Whether the customer is there. Said again it is no news; changed, the later word counts, and both stay.
-pub(super) fn customer(visit: &Visit, option: &str) -> Result<Decision, Refusal> {
-    let present = match option {
-        "present" => true,
-        "absent" => false,
-        _ => return Err(Refusal::NoSuch { name: format!("customer={option}") }),
-    };
-    let news = visit.customer_present != Some(present);
-    Ok(Decision {
-        events: news.then_some(Body::CustomerNoted { present }).into_iter().collect(),
-        ..Decision::default()
-    })
-}
-
 pub(super) fn prepare(visit: &Visit, around: &Circumstances<'_>) -> Result<Decision, Refusal> {
     if visit.sealing.is_some() {
         // Sign again: the door asks once more for the signature over the same payload.
         return Ok(Decision::default());
+    }
+    if customer::waits(visit, around) {
+        return Err(Refusal::SignatureWaits);
     }
     if visit.broken_off.is_none() {
         let open: Vec<_> = visit.runs.values().flat_map(left_dangerous).collect();

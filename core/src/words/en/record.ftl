@@ -15,6 +15,8 @@ record-anchor-unknown = Office keys enclosed: { $keys }. Whether they are the of
 record-not-enclosed = README.txt, words and keys were not signed by that office; events, photographs and procedures are covered by the seal.
 record-personal = The owner's and site's data are enclosed, and are those of the visit.
 record-no-personal = The owner's and site's data are not enclosed. The record holds without them.
+record-customer = The customer's name and signature are enclosed, and are what was sealed.
+record-customer-withheld = The customer gave a name or a signature on the spot; these are withheld. The record holds without them.
 record-holds = IT HOLDS.
 record-self-consistent = SELF-CONSISTENT ONLY: the record fits itself. No office that you named vouches for it.
 record-fails = IT DOES NOT HOLD. Faults: { $n }; see above.
@@ -65,6 +67,7 @@ record-fault-pack-missing = The procedure { $part } of event { $seq } is missing
 record-fault-pack-altered = The procedure { $part } of event { $seq } was altered.
 record-fault-key-file = { $part } is not the key that the record names.
 record-fault-personal = { $part } was altered: these are not the data of the visit's owner and site.
+record-fault-customer-altered = The customer's name and signature, { $part } of event { $seq }, were altered: they are not what was sealed.
 record-fault-office-key = The key of office { $number } is no key.
 record-fault-certificate = What office { $number } says about the device does not hold: { $why }.
 record-fault-certificate-other = Office { $number } vouches for another device (key { $key }) than the one that made the record (key { $device }).
@@ -91,6 +94,7 @@ record-readme-files =
     SHA256SUMS     the SHA-256 of every file but itself and office.jws
     office.jws     the signature of the office that wrote this file, over SHA256SUMS; not there if a device wrote it
     personal.json  name and address, only where they may be given on; the record holds without it
+    customer/      name and signature of the customer, where they were given and may be given on; the record holds without
 record-readme-how =
     HOW TO DO IT
 
@@ -108,7 +112,8 @@ record-readme-seal =
     STEP 3: the device signed the last event's SHA-256, and the list of what is missing, with the key that it had named
     in the first event. Later signatures cover addenda.
 record-readme-photographs =
-    STEP 4: photographs and procedures are the ones that the events name.
+    STEP 4: photographs and procedures are the ones that the events name, and so are the customer's name and signature
+    where they are enclosed.
 record-readme-office =
     STEP 5: who vouches for the device's key? Steps 1 to 4 show that the record fits itself, and a forger with a key of
     their own could bring that about too. An office says, with its own key, when that device joined it and when it

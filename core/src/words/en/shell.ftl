@@ -50,3 +50,6 @@ shell-problem-too-large = The photograph is larger than 60 MB. Take it again wit
 shell-problem-disk-full = This computer's disk is full. Make room, then try again. What was saved before is safe.
 shell-problem-cut-short = The photograph did not arrive whole. Try again.
 shell-leap = Rehearsal: skip the wait
+shell-ink-clear = Clear
+shell-ink-empty = Nothing is drawn
+shell-ink-drawn = Something is drawn

@@ -15,6 +15,8 @@ record-anchor-unknown = Claves de oficina incluidas: { $keys }. Si son las de la
 record-not-enclosed = Esa oficina no firmó README.txt, palabras ni claves; el sello cubre los sucesos, las fotografías y los procedimientos.
 record-personal = Los datos del dueño y del lugar están incluidos, y son los de la visita.
 record-no-personal = Los datos del dueño y del lugar no están incluidos. El registro es válido sin ellos.
+record-customer = El nombre y la firma del cliente están incluidos y son lo que se selló.
+record-customer-withheld = El cliente dio un nombre o una firma en el lugar; se han retenido. El registro es válido sin ellos.
 record-holds = ES VÁLIDO.
 record-self-consistent = SOLO COHERENTE CONSIGO MISMO: el registro concuerda consigo mismo. Ninguna oficina que usted haya nombrado responde de él.
 record-fails = NO ES VÁLIDO. Defectos: { $n }; véase arriba.
@@ -65,6 +67,7 @@ record-fault-pack-missing = Falta el procedimiento { $part } del suceso { $seq }
 record-fault-pack-altered = Se alteró el procedimiento { $part } del suceso { $seq }.
 record-fault-key-file = { $part } no es la clave que nombra el registro.
 record-fault-personal = Se alteró { $part }: no son los datos del dueño y del lugar de la visita.
+record-fault-customer-altered = El nombre y la firma del cliente, { $part } del suceso { $seq }, se alteraron: no son lo que se selló.
 record-fault-office-key = La clave de la oficina { $number } no es una clave.
 record-fault-certificate = Lo que la oficina { $number } dice del dispositivo no es válido: { $why }.
 record-fault-certificate-other = La oficina { $number } responde de otro dispositivo (clave { $key }) que el que hizo el registro (clave { $device }).
@@ -91,6 +94,7 @@ record-readme-files =
     SHA256SUMS     el SHA-256 de cada archivo, menos él mismo y office.jws
     office.jws     la firma de la oficina que escribió este archivo, sobre SHA256SUMS; no está si lo escribió un dispositivo
     personal.json  nombre y dirección, solo donde se pueden dar; el registro es válido sin ellos
+    customer/      nombre y firma del cliente, si los dio y se pueden dar; el registro es válido sin ellos
 record-readme-how =
     CÓMO SE HACE
 
@@ -108,7 +112,8 @@ record-readme-seal =
     PASO 3: el dispositivo firmó el SHA-256 del último suceso y la lista de lo que falta, con la clave que había nombrado
     en el primer suceso. Las firmas posteriores cubren añadidos.
 record-readme-photographs =
-    PASO 4: las fotografías y los procedimientos son los que nombran los sucesos.
+    PASO 4: las fotografías y los procedimientos son los que nombran los sucesos, y también el nombre y la firma del
+    cliente donde están incluidos.
 record-readme-office =
     PASO 5: ¿quién responde de la clave del dispositivo? Los pasos 1 a 4 muestran que el registro concuerda consigo mismo,
     y también podría lograrlo un falsificador con su propia clave. Una oficina dice, con su propia clave, cuándo se

@@ -50,3 +50,6 @@ shell-problem-too-large = La fotografía pasa de 60 MB. Hágala de nuevo con men
 shell-problem-disk-full = El disco de este ordenador está lleno. Haga sitio e inténtelo de nuevo. Lo guardado antes está a salvo.
 shell-problem-cut-short = La fotografía no llegó entera. Inténtelo de nuevo.
 shell-leap = Ensayo: saltar la espera
+shell-ink-clear = Borrar
+shell-ink-empty = No hay nada dibujado
+shell-ink-drawn = Hay algo dibujado

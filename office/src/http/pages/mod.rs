@@ -12,6 +12,7 @@ mod used;
 mod visit;
 mod visit_check;
 mod visit_cover;
+mod visit_customer;
 mod visit_photos;
 mod visit_readings;
 mod visit_results;
@@ -42,6 +43,7 @@ pub(super) fn routes() -> Router<Office> {
         .route("/visits/{visit}", get(visit::show))
         .route("/visits/{visit}/used.csv", get(used::of_visit))
         .route("/visits/{visit}/record.zip", get(record_file::download))
+        .route("/visits/{visit}/erase-signature", post(visit_customer::erase))
         .route("/used.csv", get(used::of_days))
         .route("/round", get(round::show))
         .route("/due.ics", get(round::due_days))

@@ -6,6 +6,7 @@ use axum::response::{IntoResponse as _, Response};
 
 use super::visitor::{SignedIn, Visitor};
 use super::{Page, PageError};
+use crate::app::customer;
 use crate::app::preview::{self, PreviewError};
 use crate::http::blocking::on_disk;
 use crate::http::refusal::Refusal;
@@ -49,7 +50,8 @@ pub(super) async fn original(
     let missing = |visitor: &Visitor| PageError::Missing(visitor.clone());
     let digest = Digest::parse(&digest).map_err(|_| missing(&visitor))?;
     let found = on_disk(&office, move |store, _| -> Result<_, StoreError> {
-        let photo = store.read(|db| photos::of(db, digest))?.filter(|photo| photo.safe);
+        let withheld = store.read(|db| customer::is_withheld(db, digest))?;
+        let photo = store.read(|db| photos::of(db, digest))?.filter(|photo| photo.safe && !withheld);
         let path = store.folder.original(digest);
         photo.map(|photo| Ok((photo.media, std::fs::read(&path).map_err(|e| failed("read", &path, e))?))).transpose()
     });

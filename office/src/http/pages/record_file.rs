@@ -23,6 +23,7 @@ impl From<ExportError> for Refusal {
         match error {
             ExportError::Unknown => refuse(404, "unknown-visit"),
             ExportError::NotSealed => refuse(409, "not-sealed"),
+            ExportError::CustomerWaits => refuse(409, "customer-waits"),
             ExportError::Write(_) => refuse(409, "no-record"),
             ExportError::Store(store) => store.into(),
         }

@@ -11,6 +11,7 @@ use super::files;
 use super::photos::picture;
 use super::visitor::Visitor;
 use super::{Page, PageError};
+use crate::app::customer;
 use crate::app::language::Language;
 use crate::app::library::Library;
 use crate::app::make_summary::{self, units_name, units_named};
@@ -109,7 +110,9 @@ async fn with_summary(
         let language = visitor.chosen.unwrap_or_else(|| make_summary::owners_language(&record));
         let firm = make_summary::firm(store)?;
         let units = units_asked(&visitor).unwrap_or(firm.units);
-        let Some(summary) = make_summary::make(&record, library, &firm, (language, units)) else { return Ok(None) };
+        let shown = customer::shown(store, &record);
+        let made = make_summary::make(&record, library, &firm, (language, units), shown.as_ref());
+        let Some(summary) = made else { return Ok(None) };
         show(store, &visitor, &token, &Shown { record, summary, language })
     });
     made.await?.ok_or(PageError::NoSummary(asked))

@@ -1,6 +1,7 @@
 //! One visit, for review: what was found, done, left and missing, and whether the record holds.
 
 use axum::extract::{Path, State};
+use coilside_core::evidence::Shown;
 use coilside_core::id;
 use coilside_core::procedure::measure::{Units, jug};
 use coilside_core::procedure::mixing::Concentrate;
@@ -13,9 +14,11 @@ use maud::{Markup, html};
 
 use super::visitor::SignedIn;
 use super::visits::badge;
-use super::{Page, PageError, page, used, visit_check, visit_cover, visit_photos, visit_readings, visit_results};
-use crate::app::day;
+use super::{
+    Page, PageError, page, used, visit_check, visit_cover, visit_customer, visit_photos, visit_readings, visit_results,
+};
 use crate::app::record::{self, Record};
+use crate::app::{customer, day};
 use crate::http::blocking::on_shelf;
 use crate::ids::VisitId;
 use crate::office::Office;
@@ -28,7 +31,8 @@ pub(super) async fn show(State(office): State<Office>, SignedIn(visitor): Signed
         let Some(record) = record::read(store, library, &visit)? else { return Ok(None) };
         let words = library.words(shown.language, record.pack.map(|found| found.pack));
         let title = site(words, &record);
-        Ok(Some(page(&shown, words, &title, body(words, &record))))
+        let customer = customer::shown(store, &record);
+        Ok(Some(page(&shown, words, &title, body(words, &record, customer.as_ref()))))
     });
     made.await?.ok_or(PageError::Missing(visitor))
 }
@@ -38,7 +42,7 @@ fn site(words: &Words, record: &Record<'_>) -> String {
     site.unwrap_or_else(|| words.text("office-no-site"))
 }
 
-fn body(words: &Words, record: &Record<'_>) -> Markup {
+fn body(words: &Words, record: &Record<'_>, customer: Option<&Shown>) -> Markup {
     html! {
         p.back { a href="/visits" { "← " (words.text("office-visits")) } }
         div.title {
@@ -51,6 +55,7 @@ fn body(words: &Words, record: &Record<'_>) -> Markup {
             div.side {
                 (visit_check::check(words, record))
                 (summary_link(words, record))
+                (visit_customer::card(words, record, customer))
                 (used::card(words, record))
             }
             div.body {

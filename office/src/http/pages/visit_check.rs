@@ -25,7 +25,7 @@ pub(super) fn check(words: &Words, record: &Record<'_>) -> Markup {
 /// The record as a file, once everything of it is here.
 fn record_file(words: &Words, record: &Record<'_>) -> Markup {
     html! {
-        @if record.is_sealed_and_holds() && record.waiting() == 0 {
+        @if record.is_sealed_and_holds() && record.waiting() == 0 && !record.customer_waits() {
             p { a.button href={ "/visits/" (record.id) "/record.zip" } download { (words.text("office-record-file")) } }
             p.hint { (words.text("office-record-file.hint")) }
         }

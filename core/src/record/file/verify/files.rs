@@ -4,11 +4,12 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::super::document::{Document, Personal, canonical};
 use super::super::{
-    DEVICE_KEY, OFFICE, PERSONAL, README, RECORD, SUMS, WORDS, office_key, pack_file, photo_file, sums as lines,
+    DEVICE_KEY, OFFICE, PERSONAL, README, RECORD, SUMS, WORDS, customer_file, office_key, pack_file, photo_file,
+    sums as lines,
 };
-use super::Fault;
 use super::chain::Chain;
 use super::collect::Collected;
+use super::{Customer, Fault};
 use crate::id::Digest;
 use crate::record::jws::{jwk, unhex};
 use crate::visit::event::{Body, sha256};
@@ -18,6 +19,9 @@ pub(super) struct Files {
     pub(super) photographs: usize,
     pub(super) packs: BTreeMap<Digest, Vec<u8>>,
     pub(super) personal: bool,
+    pub(super) customer: Customer,
+    /// Those that are enclosed and are what they were, by digest.
+    pub(super) customer_files: BTreeMap<Digest, Vec<u8>>,
     pub(super) faults: Vec<Fault>,
 }
 
@@ -49,7 +53,14 @@ pub(super) fn sums(collected: &Collected) -> Vec<Fault> {
 }
 
 pub(super) fn check(document: &Document, chain: &Chain, collected: &Collected) -> Files {
-    let mut files = Files { photographs: 0, packs: BTreeMap::new(), personal: false, faults: Vec::new() };
+    let mut files = Files {
+        photographs: 0,
+        packs: BTreeMap::new(),
+        personal: false,
+        customer: Customer::default(),
+        customer_files: BTreeMap::new(),
+        faults: Vec::new(),
+    };
     let mut expected: BTreeSet<String> = [README, SUMS, RECORD, DEVICE_KEY].map(str::to_owned).into();
     expected.extend(WORDS.map(|(name, _)| name.to_owned()));
     files.photographs(chain, collected, &mut expected);
@@ -69,6 +80,7 @@ pub(super) fn check(document: &Document, chain: &Chain, collected: &Collected) -
         }
     }
     expected.insert(PERSONAL.to_owned());
+    files.customer(chain, collected, &mut expected);
     for name in collected.passed.keys().filter(|name| !expected.contains(*name)) {
         files.faults.push(Fault::new("not-in-record", name));
     }
@@ -94,6 +106,26 @@ impl Files {
                 Some(_) => {}
             }
             expected.insert(name);
+        }
+    }
+
+    /// The customer's name and signature. Not enclosed they are withheld, which the seal has nothing against.
+    fn customer(&mut self, chain: &Chain, collected: &Collected, expected: &mut BTreeSet<String>) {
+        for event in chain.events.iter().flatten() {
+            let Body::CustomerNoted { shown: Some(digest), .. } = &event.body else { continue };
+            let name = customer_file(digest);
+            let fresh = expected.insert(name.clone());
+            match collected.small.get(&name) {
+                _ if !fresh => {}
+                None => self.customer.withheld += 1,
+                Some(bytes) if sha256(bytes) != *digest => {
+                    self.faults.push(Fault::new("customer-altered", &name).with("seq", event.seq));
+                }
+                Some(bytes) => {
+                    self.customer.enclosed += 1;
+                    self.customer_files.insert(digest.clone(), bytes.clone());
+                }
+            }
         }
     }
 

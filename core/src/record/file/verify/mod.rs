@@ -62,6 +62,15 @@ pub enum Anchor {
     },
 }
 
+/// The files with the customer's name and signature that the events name.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Customer {
+    /// So many are enclosed, and are what was sealed.
+    pub enclosed: usize,
+    /// So many are not: the record holds without them.
+    pub withheld: usize,
+}
+
 /// What came of verifying a record file.
 #[derive(Clone, Debug)]
 pub struct Report {
@@ -79,6 +88,8 @@ pub struct Report {
     pub anchor: Anchor,
     /// The owner's and site's data are enclosed.
     pub personal: bool,
+    /// The customer's name and signature, where they were given.
+    pub customer: Customer,
     /// What does not hold. The record holds only if this is empty.
     pub faults: Vec<Fault>,
     /// The record, where it holds.
@@ -92,6 +103,8 @@ pub struct Holding {
     pub document: Document,
     /// Pinned packs by digest.
     pub packs: BTreeMap<Digest, Vec<u8>>,
+    /// Files with the customer's name and signature by digest, those that are enclosed.
+    pub customer: BTreeMap<Digest, Vec<u8>>,
     /// The device's key, SEC1.
     pub device_key: Vec<u8>,
 }
@@ -133,6 +146,7 @@ fn judge(collected: Collected, trusted: &[Vec<u8>]) -> Report {
             device: None,
             anchor,
             personal: false,
+            customer: Customer::default(),
             faults,
             holding: None,
         };
@@ -150,7 +164,12 @@ fn judge(collected: Collected, trusted: &[Vec<u8>]) -> Report {
     faults.extend(offices.faults);
     let device_key = chain.device_key.clone();
     let holding = match (&device_key, faults.is_empty()) {
-        (Some(key), true) => Some(Holding { packs: files.packs, device_key: key.clone(), document: document.clone() }),
+        (Some(key), true) => Some(Holding {
+            packs: files.packs,
+            customer: files.customer_files,
+            device_key: key.clone(),
+            document: document.clone(),
+        }),
         _ => None,
     };
     Report {
@@ -161,6 +180,7 @@ fn judge(collected: Collected, trusted: &[Vec<u8>]) -> Report {
         device: device_key.map(|key| super::fingerprint(&key)),
         anchor: offices.anchor,
         personal: files.personal,
+        customer: files.customer,
         faults,
         holding,
     }

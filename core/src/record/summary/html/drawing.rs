@@ -10,12 +10,20 @@ pub(super) fn svg(drawing: &Drawing) -> Markup {
             @for shape in &drawing.shapes {
                 @match shape {
                     Shape::Line { from, to, pen } => path class=(class(*pen)) d={ "M" (place(*from)) "L" (place(*to)) } {},
+                    Shape::Stroke { points } => path.stroke d=(stroke(points)) {},
                     Shape::Dot { at, ring } => circle class=(if *ring { "ring" } else { "dot" }) cx=(number(at.0)) cy=(number(at.1)) r=(DOT) {},
                     Shape::Words { at, anchor, text } => text x=(number(at.0)) y=(number(at.1 + WORDS_SIZE * 0.35)) font-size=(WORDS_SIZE) text-anchor=(end(*anchor)) { (text) },
                 }
             }
         }
     }
+}
+
+/// From point to point. A dot is a line to where it begins: its round ends are drawn.
+fn stroke(points: &[(f64, f64)]) -> String {
+    let Some(first) = points.first() else { return String::new() };
+    let ways = points.iter().skip(1).chain((points.len() == 1).then_some(first));
+    ways.fold(format!("M{}", place(*first)), |path, point| format!("{path}L{}", place(*point)))
 }
 
 fn place((x, y): (f64, f64)) -> String {

@@ -111,6 +111,7 @@ fn section(summary: &Summary, section: &Section, at: usize, pictures: &Pictures,
                     Part::Pair(of) => ({ pair_at += 1; pair::pair(&summary.labels, of, &format!("p{at}-{pair_at}"), pictures) }),
                     Part::Changed(of) => (changed(summary, of)),
                     Part::Years(of) => (years(of)),
+                    Part::Ink(drawing) => div.ink { (drawing::svg(drawing)) },
                     Part::Facts(facts) => dl.marks { @for (name, value) in facts { div { dt { (name) } dd { (value) } } } },
                     Part::Code(address) => (code(address)),
                     Part::Calendar { label, ics } => p.calendar {

@@ -6,7 +6,7 @@ use krilla::color::rgb;
 use krilla::geom::{Path, PathBuilder, Point, Rect, Size, Transform};
 use krilla::image::Image;
 use krilla::num::NormalizedF32;
-use krilla::paint::{Fill, FillRule, LineCap, Stroke};
+use krilla::paint::{Fill, FillRule, LineCap, LineJoin, Stroke};
 use krilla::surface::Surface;
 use krilla::tagging::{ArtifactType, ContentTag, Identifier, SpanTag};
 use krilla::text::{GlyphId, KrillaGlyph};
@@ -110,6 +110,14 @@ impl Draw<'_, '_> {
                 path.move_to(x, y);
                 path.line_to(to_x, to_y);
                 self.paint(path.finish(), None, Some(ink.stroke(*width)));
+            }
+            What::Path { on, width, ink } => {
+                let mut path = PathBuilder::new();
+                path.move_to(x, y);
+                for (x, y) in on.iter().map(|place| of(*place)) {
+                    path.line_to(x, y);
+                }
+                self.paint(path.finish(), None, Some(Stroke { line_join: LineJoin::Round, ..ink.stroke(*width) }));
             }
             What::Dot { radius, ring: true, ink } => {
                 self.paint(circle(x, y, *radius), Some(filled(rgb::Color::new(255, 255, 255))), Some(ink.stroke(1.8)));

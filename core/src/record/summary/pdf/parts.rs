@@ -53,6 +53,8 @@ pub(super) enum What {
     Stroke { to: (f32, f32), width: f32, ink: Ink },
     /// A dot: filled, or a ring.
     Dot { radius: f32, ring: bool, ink: Ink },
+    /// A line from point to point; the place is the first of them.
+    Path { on: Vec<(f32, f32)>, width: f32, ink: Ink },
     /// A preview.
     Picture { digest: Digest, width: f32, height: f32 },
     /// An address as a code.
@@ -98,6 +100,8 @@ const INDENT: f32 = 15.0;
 const LETTER: f32 = 16.0;
 /// A box up to here is a line or a few: alone at the top of a page it looks lost.
 const LITTLE: f32 = 60.0;
+/// How wide what was drawn by hand is drawn.
+const PEN: f32 = 1.5;
 
 #[derive(Clone, Copy)]
 struct Style {
@@ -217,6 +221,7 @@ impl Setter<'_> {
             Part::Pair(pair) => self.pair(pair),
             Part::Changed(changed) => self.changed(changed),
             Part::Years(years) => self.years(years),
+            Part::Ink(drawing) => self.ink(drawing),
             Part::Facts(facts) => facts.iter().for_each(|(name, value)| self.fact(name, value)),
             Part::Code(address) => self.code(address),
             // Paper has no links to files.
@@ -405,6 +410,13 @@ impl Setter<'_> {
                     };
                     (place(*from), What::Stroke { to: place(*to), width, ink })
                 }
+                Shape::Stroke { points } => {
+                    let mut places = points.iter().map(|point| place(*point));
+                    let Some(first) = places.next() else { continue };
+                    let on: Vec<(f32, f32)> = places.collect();
+                    let dot = What::Dot { radius: PEN / 2.0, ring: false, ink: Ink::Black };
+                    (first, if on.is_empty() { dot } else { What::Path { on, width: PEN, ink: Ink::Black } })
+                }
                 Shape::Dot { at, ring } => {
                     let ink = if *ring { Ink::Found } else { Ink::Lead };
                     (place(*at), What::Dot { radius: DOT as f32 * scale, ring: *ring, ink })
@@ -428,6 +440,17 @@ impl Setter<'_> {
         }
         let figure = Node::Group(Tag::Figure(Some(drawing.text.clone())).into(), vec![Node::Leaf(leaf)]);
         (figure, drawing.height as f32 * scale)
+    }
+
+    /// A signature over a thin line, as on paper.
+    fn ink(&mut self, drawing: &Drawing) {
+        const WIDE: f32 = 210.0;
+        let mut items = Vec::new();
+        let (node, high) = self.chart(&mut items, drawing, (0.0, 0.0), WIDE);
+        let what = What::Stroke { to: (WIDE, high), width: 0.8, ink: Ink::Soft };
+        items.insert(0, Item { leaf: None, at: (0.0, high), what });
+        self.boxes.push(Laid { high: high + 2.0, space: 6.0, keeps_next: false, bar: None, items });
+        self.plan.push(node);
     }
 
     fn fact(&mut self, name: &str, value: &str) {
