@@ -26,9 +26,10 @@ pub struct FieldSettings {
     pub folder: PathBuf,
     /// The port on 127.0.0.1; 0 for the one of the last time, or any.
     pub port: u16,
-    /// The office's address, `https://office.example`; none to send nothing.
+    /// The office's address, `https://office.example`. None: the one that the device joined, or nothing is sent. An office that
+    /// was joined goes before this one.
     pub office: Option<String>,
-    /// What the office gave this device to be known by.
+    /// What that office gave this device to be known by.
     pub device_token: Option<String>,
     /// A rehearsal: waiting times can be leapt over, and the record says so. Never for a real visit.
     pub rehearsal: bool,
@@ -61,7 +62,7 @@ pub async fn serve(settings: FieldSettings) -> Result<(), FieldError> {
 pub async fn start(settings: FieldSettings) -> Result<Running, FieldError> {
     let FieldSettings { folder, port, office, device_token, rehearsal, packs } = settings;
     let summaries = Summaries::of(office.clone(), Token::new()?);
-    let office = office.map(|office| Office::new(&office, device_token)).transpose()?;
+    let office = Office::new(office.as_deref(), device_token)?;
     let lock = FolderLock::take(&folder)?;
     let key = DeviceKey::of(&folder)?;
     let warning = key.warning();
@@ -110,7 +111,7 @@ fn language_of_the_system() -> Option<String> {
 pub struct Running {
     listener: TcpListener,
     shell: Shell,
-    office: Option<Office>,
+    office: Office,
     address: String,
     warning: String,
     _lock: FolderLock,
@@ -135,7 +136,7 @@ impl Running {
     /// The listener failed.
     pub async fn until(self, stop: impl Future<Output = ()> + Send + 'static) -> Result<(), FieldError> {
         let calls = self.shell.calls();
-        let sending = self.office.map(|office| Sending(tokio::spawn(sender::run(self.shell.clone(), office))));
+        let sending = Sending(tokio::spawn(sender::run(self.shell.clone(), self.office)));
         let ended = axum::serve(self.listener, router(self.shell)).with_graceful_shutdown(stop).await;
         drop(sending);
         // The folder is let go with the last call: whoever opens it next must not find it open still.

@@ -15,7 +15,7 @@ use crate::procedure::measure::Units;
 use crate::round::{Assignment, Technician};
 use crate::screen::{Notice, Turn};
 use crate::store::Store;
-use crate::sync::Sender;
+use crate::sync::{Mistyped, Sender};
 use crate::visit::decide::{Circumstances, Refusal, decide};
 use crate::visit::event::hex;
 use crate::visit::state::Visit;
@@ -24,6 +24,8 @@ use crate::words::{Words, is_spoken};
 pub(super) struct Desk {
     pub(super) store: Store,
     pub(super) sender: Sender,
+    /// What is wrong with what was typed to join.
+    pub(super) mistyped: Option<Mistyped>,
     pub(super) public_key: Vec<u8>,
     pub(super) procedures: Procedures,
     /// The visit that cannot begin before its pack is there: its action and assignment.
@@ -79,10 +81,12 @@ impl Desk {
         let place = store.setting("place")?.unwrap_or_else(|| "round".to_owned());
         let visit = store.setting("visit")?.filter(|visit| !visit.is_empty()).map(VisitId);
         let technician = store.technician()?;
+        let sender = super::send::sender(&store)?;
         let mut desk = Desk {
             technician,
             store,
-            sender: Sender::default(),
+            sender,
+            mistyped: None,
             public_key: setup.public_key.clone(),
             procedures: Procedures::new()?,
             wanted: None,

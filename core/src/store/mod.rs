@@ -4,6 +4,7 @@ mod beside;
 mod commit;
 mod effects;
 mod log;
+mod news;
 mod outbox;
 pub mod shelf;
 
@@ -11,7 +12,7 @@ pub use beside::Acted;
 pub use commit::{Commit, NewEffect, Sealed};
 pub use effects::StoredEffect;
 pub use log::VisitRow;
-pub use outbox::{OutboxCount, OutboxKind, OutboxRow};
+pub use outbox::{OutboxCount, OutboxGroup, OutboxKind, OutboxRow, OutboxState};
 
 use std::path::Path;
 use std::time::Duration;
@@ -59,7 +60,8 @@ impl From<rusqlite::Error> for StoreError {
     }
 }
 
-const MIGRATIONS: &[&str] = &[include_str!("migrations/0001.sql"), include_str!("migrations/0002.sql")];
+const MIGRATIONS: &[&str] =
+    &[include_str!("migrations/0001.sql"), include_str!("migrations/0002.sql"), include_str!("migrations/0003.sql")];
 
 impl Store {
     /// Opens the store in a folder and brings it to this version's form. Only one program at a time has it.

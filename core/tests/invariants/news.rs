@@ -1,0 +1,125 @@
+//! What comes down: assignments and what became of them, and what the office says of visits.
+
+use coilside_core::action::Action;
+use coilside_core::screen::{Block, Tone};
+
+use crate::bench::{Bench, assignment};
+use crate::office::{Headers, about, answer, have, header, introduced, next, next_events, outbox};
+
+/// The next question for news is answered with this page.
+fn news(bench: &mut Bench, page: serde_json::Value) {
+    for _ in 0..50 {
+        let request = next(bench).unwrap();
+        match about(&request) {
+            "news" => return answer(bench, &request, 200, &Headers::new(), &page.to_string()),
+            "device" => answer(bench, &request, 200, &Headers::new(), r#"{"known":true}"#),
+            _ => {
+                let all = bench.events().len() as u64;
+                answer(bench, &request, 200, &Headers::new(), &have(bench, all));
+            }
+        }
+    }
+    panic!("nobody asks for news");
+}
+
+fn round(bench: &mut Bench) -> String {
+    format!("{:?}", bench.act(&Action::Go { to: "round".into() }).unwrap().screen.blocks)
+}
+
+#[test]
+fn an_assignment_that_the_office_took_back_vanishes_unless_its_visit_has_begun() {
+    let mut bench = Bench::begun();
+    let mut third = assignment("a3", &["A"]);
+    third.site.name = "Weir cottage".into();
+    news(&mut bench, serde_json::json!({ "assignments": [third], "cursor": "1" }));
+    assert!(round(&mut bench).contains("Weir cottage"));
+    let due = |told: &str| told.matches("Start the visit").count();
+    assert_eq!(due(&round(&mut bench)), 2, "a2 and a3");
+    news(&mut bench, serde_json::json!({ "assignments": [], "withdrawn": ["a1", "a3", "nobody's"], "cursor": "2" }));
+    assert!(!round(&mut bench).contains("Weir cottage"));
+    let id = bench.id();
+    let turn = bench.act(&Action::Go { to: format!("visit:{id}") }).unwrap();
+    assert_eq!(turn.screen.subtitle, "Mill house", "the visit of a1 goes on");
+    // It is given out again.
+    news(&mut bench, serde_json::json!({ "assignments": [third], "cursor": "3" }));
+    assert!(round(&mut bench).contains("Weir cottage"));
+}
+
+#[test]
+fn a_page_of_news_that_comes_twice_changes_nothing_and_the_last_review_is_shown() {
+    let mut bench = Bench::begun();
+    bench.seal();
+    let review = |outcome: &str, words: &str, utc_ms: i64| serde_json::json!({ "visit": bench.id().0, "outcome": outcome, "words": words, "utc_ms": utc_ms });
+    let at = bench.now.utc_ms;
+    let page = serde_json::json!({ "assignments": [], "cursor": "1", "reviews": [review("question", "Which anode was it?", at)] });
+    let later =
+        serde_json::json!({ "assignments": [], "cursor": "2", "reviews": [review("accepted", "", at + 60_000)] });
+    for _ in 0..2 {
+        news(&mut bench, page.clone());
+        let told = round(&mut bench);
+        assert_eq!(told.matches("The office asks: Which anode was it?").count(), 1, "{told}");
+    }
+    news(&mut bench, later);
+    news(&mut bench, page);
+    let told = round(&mut bench);
+    assert!(told.contains("Checked by the office") && !told.contains("Which anode"), "{told}");
+}
+
+#[test]
+fn a_kind_of_review_that_is_not_known_yet_is_shown_with_its_words() {
+    let mut bench = Bench::begun();
+    bench.seal();
+    let page = serde_json::json!({ "assignments": [], "reviews": [
+        { "visit": bench.id().0, "outcome": "escalated", "words": "Two of us look", "utc_ms": 5 }
+    ], "something_new": { "a": 1 } });
+    news(&mut bench, page);
+    assert!(round(&mut bench).contains("The office says: Two of us look"));
+}
+
+/// Answers with the office's clock so far ahead, after a way there and back of so many milliseconds.
+fn answer_with_clock(bench: &mut Bench, ahead_ms: i64, way_ms: i64) {
+    let request = next(bench).unwrap();
+    let told: i64 = request.headers.iter().find(|(name, _)| name == "Coilside-Clock").unwrap().1.parse().unwrap();
+    assert_eq!(told, bench.now.utc_ms, "the device tells its own clock as it asks");
+    bench.pass_ms(way_ms);
+    let office = bench.now.utc_ms - way_ms / 2 + ahead_ms;
+    answer(bench, &request, 200, &header("coilside-clock", &office.to_string()), r#"{"known":true}"#);
+}
+
+#[test]
+fn clocks_that_differ_by_more_than_two_minutes_are_told_and_never_changed() {
+    for (ahead_ms, told) in [
+        (-300_000, Some("This device's clock is 5 min ahead of the office's")),
+        (3_600_000, Some("This device's clock is 60 min behind the office's")),
+        (119_000, None),
+        (-119_000, None),
+    ] {
+        let mut bench = Bench::begun();
+        answer_with_clock(&mut bench, ahead_ms, 200);
+        let notices = outbox(&mut bench).notices;
+        let titles: Vec<&str> = notices.iter().map(|notice| notice.title.as_str()).collect();
+        assert_eq!(titles, told.into_iter().collect::<Vec<_>>(), "{ahead_ms}");
+        assert!(
+            notices.iter().all(|notice| notice.tone == Tone::Attention && notice.lines[0].contains("Set the device"))
+        );
+        bench.act(&Action::Done { step: "look-around".into() }).unwrap();
+        assert_eq!(bench.last_event().time.utc_ms, bench.now.utc_ms, "what is recorded goes by the device's own clock");
+    }
+}
+
+#[test]
+fn the_outbox_tells_when_the_office_last_answered_and_when_something_last_became_safe() {
+    let mut bench = Bench::begun();
+    let told = format!("{:?}", outbox(&mut bench).blocks);
+    assert!(told.contains("has not answered yet") && told.contains("Nothing was sent to an office from here yet."));
+    introduced(&mut bench);
+    let request = next_events(&mut bench);
+    let told = format!("{:?}", outbox(&mut bench).blocks);
+    assert!(told.contains("Being sent: Entries of the log"), "{told}");
+    answer(&bench, &request, 200, &Headers::new(), &have(&bench, 3));
+    // It survives a restart.
+    bench.reopen().unwrap();
+    let blocks = outbox(&mut bench).blocks;
+    let safe = |block: &Block| matches!(block, Block::Text { text, .. } if text.contains("Last safe at the office: 2026-05-04 10:00"));
+    assert!(blocks.iter().any(safe), "{blocks:?}");
+}
