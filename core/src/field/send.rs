@@ -206,6 +206,11 @@ impl super::desk::Desk {
             self.store.put_setting(CURSOR, &self.sender.cursor().unwrap_or_default())?;
         }
         match meaning {
+            Meaning::Safe { .. } | Meaning::EventsSafe { .. } | Meaning::Stuck(_)
+                if self.store.next_small(1)?.is_empty() && self.store.next_photos(1)?.is_empty() =>
+            {
+                self.sender.emptied();
+            }
             // Another office, or the same one after it had let the device out: what it would not take is tried again.
             Meaning::Joined(_) => {
                 self.store.unstick()?;

@@ -164,7 +164,7 @@ impl Sender {
         if !self.is_free(network, now) || (self.nowhere && self.joining.is_none()) {
             return tasks;
         }
-        if waiting.is_empty() && self.small.is_none() && self.photo.is_none() {
+        if waiting.is_empty() {
             self.hurried = false;
         }
         if self.small.is_none() {
@@ -479,6 +479,11 @@ impl Sender {
         self.news.soon();
         self.hurried = true;
         self.revoked_asked = None;
+    }
+
+    /// Nothing waits any more: the person's wishes hold again.
+    pub fn emptied(&mut self) {
+        self.hurried = false;
     }
 
     /// A person wants to join.

@@ -1,5 +1,7 @@
 //! Answers that are not the office's honest word: none makes anything safe, and none keeps it from becoming safe later.
 
+use std::collections::BTreeMap;
+
 use coilside_core::action::Action;
 use coilside_core::screen::{Block, Tone};
 use coilside_core::sync::SendRequest;
@@ -73,7 +75,7 @@ fn no_spoilt_answer_makes_anything_safe_and_the_honest_one_after_it_still_does()
                     let before = waits(&mut bench);
                     bench.field().answered(&request.id, status, &headers, &body, &bench.now).unwrap();
                     spoilt_some += 1;
-                    assert_eq!(waits(&mut bench), before, "way {way} made something safe: {request:?}");
+                    assert_eq!(waits(&mut bench), before, "way {way} made something safe: {}", request.id);
                     // What the person is told to look at is tried again once they have.
                     if outbox(&mut bench).outbox.tone == Tone::Attention {
                         bench.act(&Action::SendNow).unwrap();
@@ -92,12 +94,16 @@ fn no_spoilt_answer_makes_anything_safe_and_the_honest_one_after_it_still_does()
 }
 
 /// What the outbox says that waits: what and how much, whatever it waits for.
-fn waits(bench: &mut Bench) -> Vec<String> {
-    let lines = outbox(bench).blocks.into_iter().filter_map(|block| match block {
-        Block::Text { text, .. } => Some(text.split_once(" · since ")?.0.to_owned()),
-        _ => None,
-    });
-    lines.collect()
+fn waits(bench: &mut Bench) -> BTreeMap<String, u64> {
+    let mut waits = BTreeMap::new();
+    for block in outbox(bench).blocks {
+        let Block::Text { text, .. } = block else { continue };
+        let Some((line, _)) = text.split_once(" · since ") else { continue };
+        let (what, count) = line.split_once(": ").unwrap_or((line, "1"));
+        let count: u64 = count.split(' ').next().unwrap().parse().unwrap();
+        *waits.entry(what.to_owned()).or_default() += count;
+    }
+    waits
 }
 
 #[test]

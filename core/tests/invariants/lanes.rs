@@ -189,7 +189,7 @@ fn in_a_short_span_small_slices_go_nothing_begins_near_its_end_and_news_wait() {
             bench.network.window_ms = Some(left_ms);
             let Some(request) = next_now(&mut bench) else { break };
             assert!(left_ms >= 2_000, "begun {left_ms} ms before the end");
-            assert_ne!(about(&request), "news", "while something waits");
+            assert!(about(&request) != "news" || is_all_safe(&bench), "news while something waits");
             let length = match &request.body {
                 SendBody::File { length, .. } => *length,
                 SendBody::Bytes(bytes) => bytes.len() as u64,

@@ -24,7 +24,7 @@ fn a_page_with_status_200_makes_nothing_safe() {
             answer(&bench, &request, 200, &Headers::new(), r#"{"known":true}"#);
         }
     }
-    assert_eq!(seen.into_iter().collect::<Vec<_>>(), ["device", "events"]);
+    assert_eq!(seen.into_iter().collect::<Vec<_>>(), ["device", "events", "news"]);
     let screen = outbox(&mut bench);
     assert!(format!("{:?}", screen.blocks).contains("Something else answers in place of the office."));
 }
@@ -34,7 +34,10 @@ fn events_are_safe_only_when_the_offices_last_one_is_ours() {
     let mut bench = Bench::begun();
     introduced(&mut bench);
     let request = next(&mut bench).unwrap();
-    assert_eq!((request.method.as_str(), request.path), ("POST", format!("/api/v1/visits/{}/events", bench.id())));
+    assert_eq!(
+        (request.method.as_str(), request.path.clone()),
+        ("POST", format!("/api/v1/visits/{}/events", bench.id()))
+    );
     let SendBody::Bytes(body) = &request.body else { panic!() };
     let sent: serde_json::Value = serde_json::from_slice(body).unwrap();
     let texts: Vec<Vec<u8>> =
@@ -43,7 +46,7 @@ fn events_are_safe_only_when_the_offices_last_one_is_ours() {
     let wrong = serde_json::json!({ "next": 3, "head": "ab".repeat(32) }).to_string();
     answer(&bench, &request, 200, &Headers::new(), &wrong);
     assert!(!is_all_safe(&bench), "another head with status 200");
-    let request = next(&mut bench).unwrap();
+    let request = next_events(&mut bench);
     answer(&bench, &request, 200, &Headers::new(), &have(&bench, 3));
     assert!(is_all_safe(&bench));
     let id = bench.id();
