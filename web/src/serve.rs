@@ -2,7 +2,10 @@
 
 use std::{future::Future, path::PathBuf, sync::Arc, time::Duration};
 
-use coilside_core::field::{Field, Setup};
+use coilside_core::{
+    field::{DoorError, Field, Setup},
+    store::StoreError,
+};
 use tokio::{net::TcpListener, task::JoinHandle};
 
 use crate::{
@@ -76,7 +79,7 @@ pub async fn start(settings: FieldSettings) -> Result<Running, FieldError> {
         language: language_of_the_system(),
         public_key: key.public(),
     };
-    let core = Field::open(setup).map_err(|why| FieldError::Core { folder: folder.clone(), why: why.to_string() })?;
+    let core = open(&setup).await.map_err(|why| FieldError::Core { folder: folder.clone(), why: why.to_string() })?;
     let (listener, at, token) = address::listen(&folder, port).await?;
     let address = format!("http://{at}/?t={}", token.text());
     let shell = Shell::new(Arc::new(core), packs, clock, key, token, at.to_string(), summaries);
@@ -86,6 +89,19 @@ pub async fn start(settings: FieldSettings) -> Result<Running, FieldError> {
     // A seal whose signature a kill came before is signed now, before any page asks.
     shell.turn(|core, now| core.opened(now)).await.map_err(failed)?;
     Ok(Running { listener, shell, office, address, warning, _lock: lock })
+}
+
+/// Opens the core. The folder's lock is ours: whoever has its store open still is just letting go of it.
+async fn open(setup: &Setup) -> Result<Field, DoorError> {
+    for _ in 0..OPEN_MAX_MS / LAST_CALLS_LOOK_MS {
+        match Field::open(setup.clone()) {
+            Err(DoorError::Store(StoreError::InUse)) => {
+                tokio::time::sleep(Duration::from_millis(LAST_CALLS_LOOK_MS)).await;
+            }
+            opened => return opened,
+        }
+    }
+    Field::open(setup.clone())
 }
 
 fn random<const N: usize>() -> Result<[u8; N], FieldError> {
@@ -138,7 +154,7 @@ impl Running {
         let calls = self.shell.calls();
         let sending = Sending(tokio::spawn(sender::run(self.shell.clone(), self.office)));
         let ended = axum::serve(self.listener, router(self.shell)).with_graceful_shutdown(stop).await;
-        drop(sending);
+        sending.stop().await;
         // The folder is let go with the last call: whoever opens it next must not find it open still.
         for _ in 0..LAST_CALLS_MAX_MS / LAST_CALLS_LOOK_MS {
             if calls.upgrade().is_none() {
@@ -150,12 +166,22 @@ impl Running {
     }
 }
 
+/// How long a started process waits for the store, milliseconds.
+const OPEN_MAX_MS: u64 = 1_000;
 /// How long an ended process waits for calls that are still under way, and how often it looks, milliseconds.
 const LAST_CALLS_MAX_MS: u64 = 5_000;
 const LAST_CALLS_LOOK_MS: u64 = 10;
 
 /// Stops with the process's serving.
 struct Sending(JoinHandle<()>);
+
+impl Sending {
+    /// Stops, and comes back when nothing of it is left.
+    async fn stop(mut self) {
+        self.0.abort();
+        let _ = (&mut self.0).await;
+    }
+}
 
 impl Drop for Sending {
     fn drop(&mut self) {

@@ -38,6 +38,9 @@ impl Desk {
         for review in &news.reviews {
             self.store.put_review(review)?;
         }
+        for offer in news.packs.iter().filter(|offer| !self.procedures.has(&offer.digest)) {
+            self.store.offer_pack(offer)?;
+        }
         news.technician.as_ref().map_or(Ok(()), |technician| self.take_technician(technician))
     }
 

@@ -100,6 +100,7 @@ impl Desk {
             problems: BTreeMap::new(),
             notices: Vec::new(),
         };
+        desk.packs_of_office()?;
         if let Some(visit) = visit {
             desk.sit_down(&visit, &setup.now)?;
         }

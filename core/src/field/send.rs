@@ -1,9 +1,13 @@
 //! The outbox at the door: what to send next, and what came back.
 
+use std::sync::MutexGuard;
+
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
 
+use super::desk::Desk;
 use super::handover::summary_of;
+use super::packs::of_office;
 use super::{DoorError, Field};
 use crate::id::{Digest, VisitId};
 use crate::now::Now;
@@ -11,7 +15,7 @@ use crate::store::shelf::FolderShelf;
 use crate::store::{OutboxKind, OutboxRow, Store, StoreError};
 use crate::sync::{
     Access, Answer, EVENTS_MOST, Kind, Meaning, Network, Over, Payload, Policy, SendRequest, Sender, SignAsked, Task,
-    Trouble, Waiting, meaning, what_of,
+    Trouble, Waiting, What, meaning, what_of,
 };
 use crate::visit::event::{NO_PREV, sha256};
 
@@ -54,8 +58,7 @@ impl Field {
         let waiting = Waiting {
             small: desk.store.next_small(LOOKED_AT)?,
             photos: desk.store.next_photos(LOOKED_AT)?,
-            pack: None,
-            handed: None,
+            pack: desk.store.pack_to_fetch()?,
         };
         let device_key = desk.device_key();
         let mut requests = Vec::new();
@@ -87,8 +90,8 @@ impl Field {
         now: &Now,
     ) -> Result<(), DoorError> {
         let Some(what) = what_of(request_id) else { return Ok(()) };
-        let mut desk = self.desk();
-        let desk = &mut *desk;
+        let mut guard = self.desk();
+        let desk = &mut *guard;
         let row = match what.row() {
             Some(number) => desk.store.outbox_row(number)?,
             None => None,
@@ -108,10 +111,26 @@ impl Field {
                 desk.take_news(news)?;
             }
         }
-        if desk.sender.heard(request_id, row.as_ref(), &answer, &meaning, chance, now) {
-            desk.after_answer(&meaning, before)?;
+        if !desk.sender.heard(request_id, row.as_ref(), &answer, &meaning, chance, now) {
+            return Ok(());
         }
-        Ok(())
+        desk.after_answer(&meaning, before)?;
+        match (what, meaning) {
+            (What::Pack(digest), Meaning::Pack(bytes)) => self.pack_came(guard, &digest, &bytes, now),
+            _ => Ok(()),
+        }
+    }
+
+    /// A procedure came from the office: it is proved while the door is open for others, then kept and used. One that is not
+    /// sound or not safe is kept too, listed with the reason, and never used.
+    fn pack_came(&self, desk: MutexGuard<'_, Desk>, digest: &str, bytes: &[u8], now: &Now) -> Result<(), DoorError> {
+        let from = desk.office_name();
+        drop(desk);
+        let read = of_office(bytes, &from, "");
+        let mut desk = self.desk();
+        desk.store.put_offered(digest, bytes, read.proved_by())?;
+        desk.procedures.take_from_office(read);
+        desk.packs_changed(now).map(drop)
     }
 
     /// What the shell is asked to sign with the device's key before anything else can be sent: answered by
@@ -181,7 +200,21 @@ fn head_before(store: &Store, visit: &VisitId, next: u64) -> Option<Digest> {
     }
 }
 
-impl super::desk::Desk {
+impl Desk {
+    /// Procedures that came from the office before.
+    pub(super) fn packs_of_office(&mut self) -> Result<(), StoreError> {
+        let from = self.office_name();
+        for (bytes, proved_by) in self.store.offered()? {
+            self.procedures.take_from_office(of_office(&bytes, &from, &proved_by));
+        }
+        Ok(())
+    }
+
+    /// What the office is called on the screen of procedures.
+    fn office_name(&self) -> String {
+        self.sender.access().map_or_else(|| self.words.text("procedures-of-office"), |access| access.office.clone())
+    }
+
     /// A fresh random number.
     fn chance(&mut self) -> u32 {
         let random = self.entropy.draw();

@@ -57,8 +57,6 @@ pub enum Meaning {
     News(Box<News>),
     /// A procedure's bytes, of the digest that was asked for.
     Pack(Vec<u8>),
-    /// Events of a visit that was handed to this device.
-    Handed(HandedEvents),
     /// The office let the device in.
     Joined(Joined),
     /// It did not.
@@ -88,19 +86,6 @@ struct HaveEvents {
     next: u64,
     head: String,
     kept: Option<u64>,
-}
-
-/// Events of a visit, from a number on, as the office has them.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
-pub struct HandedEvents {
-    /// The number of the first of them.
-    pub first: u64,
-    /// Their exact bytes.
-    pub events: Vec<String>,
-    /// The number after the office's last one.
-    pub next: u64,
-    /// The digest of the office's last one.
-    pub head: String,
 }
 
 #[derive(Deserialize)]
@@ -219,10 +204,6 @@ pub fn meaning(
         (What::Pack(digest), _) => {
             let whole = answer.status == 200 && sha256(answer.body).as_str() == digest;
             told(whole.then(|| Meaning::Pack(answer.body.to_vec())))
-        }
-        (What::Handed(_, from), _) => {
-            let events = answer.json::<HandedEvents>().filter(|_| answer.status == 200);
-            told(events.filter(|events| events.first == *from).map(Meaning::Handed))
         }
         (What::Events(_), Some(row)) => events(row, answer, head),
         (What::Seal(_), Some(row)) => seal(row, answer, head),

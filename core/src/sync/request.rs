@@ -76,8 +76,6 @@ pub enum What {
     Seal(i64),
     /// The photograph of this row.
     Photo(i64, Stage),
-    /// It asks for the events of a visit that was handed to it, from that number on.
-    Handed(String, u64),
 }
 
 impl What {
@@ -113,7 +111,6 @@ impl What {
             What::Events(row) => format!("events:{row}"),
             What::Seal(row) => format!("seal:{row}"),
             What::Photo(row, stage) => format!("photo:{row}:{}", stage.name()),
-            What::Handed(visit, from) => format!("handed:{visit}:{from}"),
         };
         format!("{name}/{number}")
     }
@@ -135,10 +132,6 @@ impl What {
             "photo" => {
                 let (row, stage) = of.split_once(':')?;
                 What::Photo(row.parse().ok()?, Stage::of(stage)?)
-            }
-            "handed" => {
-                let (visit, from) = of.split_once(':')?;
-                What::Handed(visit.to_owned(), from.parse().ok()?)
             }
             _ => return None,
         })
@@ -204,7 +197,6 @@ mod tests {
             What::Photo(9, Stage::Ask),
             What::Photo(9, Stage::Send(1_048_576)),
             What::Photo(9, Stage::Receipt),
-            What::Handed("v-1".into(), 12),
         ] {
             assert_eq!(What::of(&what.id(3)), Some(what));
         }

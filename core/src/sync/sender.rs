@@ -48,8 +48,6 @@ pub struct Waiting {
     pub photos: Vec<OutboxRow>,
     /// A procedure that the office has and this device lacks.
     pub pack: Option<String>,
-    /// A visit that was handed to this device, and the first of its events that is not here.
-    pub handed: Option<(String, u64)>,
 }
 
 impl Waiting {
@@ -229,10 +227,6 @@ impl Sender {
             return None;
         }
         let asks = |key: &str| self.rows.get(key).is_none_or(|pace| pace.is_free(now));
-        if let Some((visit, from)) = waiting.handed.as_ref().filter(|_| asks("handed")) {
-            let path = format!("/api/v1/visits/{visit}/events?from={from}");
-            return Some(self.plain(What::Handed(visit.clone(), *from), Draft::get(path), now));
-        }
         if asks("news") && self.news.is_due(!waiting.is_empty(), now) {
             return Some(self.plain(What::News, self.news.draft(), now));
         }
@@ -568,7 +562,6 @@ const fn asked_key(what: &What) -> Option<&'static str> {
     match what {
         What::News => Some("news"),
         What::Pack(_) => Some("pack"),
-        What::Handed(..) => Some("handed"),
         _ => None,
     }
 }

@@ -4,6 +4,7 @@
 
 mod apply;
 mod bench;
+mod cost;
 mod dangers;
 mod effects;
 mod hostile;

@@ -38,3 +38,12 @@ CREATE TABLE review (
     words TEXT NOT NULL,
     PRIMARY KEY (visit, utc_ms, outcome, words)
 ) WITHOUT ROWID;
+
+-- Procedures that the office has, by the digest of their bytes; the bytes once they came, and by which version of this program
+-- they were proved: another version proves them anew.
+CREATE TABLE offered (
+    digest TEXT PRIMARY KEY,
+    id TEXT NOT NULL,
+    bytes BLOB,
+    proved_by TEXT NOT NULL DEFAULT ''
+) WITHOUT ROWID;

@@ -107,3 +107,4 @@ review-question = The office asks: { $words }
 review-question-bare = The office has a question about this visit. Call there.
 review-other = The office says: { $words }
 review-other-bare = The office looked at this visit, { $when }
+procedures-of-office = the office

@@ -107,3 +107,4 @@ review-question = La oficina pregunta: { $words }
 review-question-bare = La oficina tiene una pregunta sobre esta visita. Llame allí.
 review-other = La oficina dice: { $words }
 review-other-bare = La oficina miró esta visita, { $when }
+procedures-of-office = la oficina
