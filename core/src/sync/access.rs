@@ -105,6 +105,11 @@ impl Renewing {
         self.renewal = Renewal::Rests;
     }
 
+    /// Nothing of it goes on.
+    pub(super) fn rest(&mut self) {
+        self.renewal = Renewal::Rests;
+    }
+
     /// The office gave something to sign.
     pub(super) fn nonce(&mut self, access: &Access, nonce: &str) {
         let said = json!({ "aud": AUDIENCE, "device": access.device, "nonce": nonce });

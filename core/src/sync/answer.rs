@@ -205,10 +205,10 @@ pub fn meaning(
             let whole = answer.status == 200 && sha256(answer.body).as_str() == digest;
             told(whole.then(|| Meaning::Pack(answer.body.to_vec())))
         }
-        (What::Events(_), Some(row)) => events(row, answer, head),
+        (What::Events(_, from), Some(row)) => events(row, *from, answer, head),
         (What::Seal(_), Some(row)) => seal(row, answer, head),
         (What::Photo(_, stage), Some(row)) => photo::meaning(row, *stage, answer),
-        (What::Events(_) | What::Seal(_) | What::Photo(..), None) => Meaning::Nothing,
+        (What::Events(..) | What::Seal(_) | What::Photo(..), None) => Meaning::Nothing,
     }
 }
 
@@ -228,7 +228,7 @@ fn of_token(answer: &Answer<'_>) -> Meaning {
     }
 }
 
-fn events(row: &OutboxRow, answer: &Answer<'_>, head: impl Fn(u64) -> Option<Digest>) -> Meaning {
+fn events(row: &OutboxRow, from: u64, answer: &Answer<'_>, head: impl Fn(u64) -> Option<Digest>) -> Meaning {
     let have = answer.json::<HaveEvents>().filter(|_| matches!(answer.status, 200 | 409));
     let Some(have) = have else { return answer.refused(Trouble::of_kind) };
     if let (409, Some("taken-over"), Some(kept)) = (answer.status, answer.kind().as_deref(), have.kept) {
@@ -236,6 +236,9 @@ fn events(row: &OutboxRow, answer: &Answer<'_>, head: impl Fn(u64) -> Option<Dig
     }
     let same = head(have.next).is_some_and(|own| own.as_str() == have.head);
     match (answer.status, same) {
+        // What was sent begins where the office says that it wants it: then it has no reason to want it again.
+        (200, true) if have.next <= from => answer.strange(),
+        (409, true) if have.next == from => answer.later(Hindrance::Busy),
         (200 | 409, true) if have.next > row.first => Meaning::EventsSafe { next: have.next },
         (409, true) => Meaning::EventsAgain { next: have.next },
         (409, false) if answer.is_from_office() => Meaning::Stuck(Trouble::Conflict),

@@ -106,19 +106,22 @@ pub(super) fn meaning(row: &OutboxRow, stage: Stage, answer: &Answer<'_>) -> Mea
         // Nothing more of it has arrived, or less than before: on from there, but not at once.
         (Stage::Send(from), 204, Some(offset)) if offset <= from => answer.strange(),
         (Stage::Send(_), 204, Some(offset)) => onward(offset),
-        // It is not there any more, or there is another count: announce it again, or ask. The answer to HEAD has no words to
-        // tell the office's own by, so that it is believed after a rest only.
-        (Stage::Send(_), 404 | 410, _) if answer.is_from_office() => Meaning::Stage(Stage::Announce),
-        (Stage::Send(_), 409, _) if answer.kind().as_deref() == Some("offset") => Meaning::Stage(Stage::Ask),
+        // It is not there any more, or there is another count, or the office found other bytes than were announced and put them
+        // aside: announced again or asked for, but never at once. Two that contradict each other must not go on for ever.
+        (Stage::Send(_), 404 | 409 | 410 | 460, _) | (Stage::Receipt, 404 | 410, _)
+            if answer.kind().as_deref() != Some("other-length") =>
+        {
+            if answer.is_from_office() {
+                answer.later(Hindrance::Busy)
+            } else {
+                answer.strange()
+            }
+        }
         (Stage::Receipt, 200, _) => match answer.json::<Receipt>() {
             Some(receipt) if receipt.digest == row.digest.as_str() && receipt.safe => Meaning::Safe { summary: None },
             Some(receipt) if receipt.digest == row.digest.as_str() => answer.later(Hindrance::Busy),
             _ => answer.strange(),
         },
-        // The receipt of what is not there.
-        (Stage::Receipt, 404 | 410, _) if answer.is_from_office() => Meaning::Stage(Stage::Announce),
-        // The office found other bytes than were announced and put them aside: from the start, a little later.
-        (Stage::Send(_), 460, _) => answer.later(Hindrance::Busy),
         _ => answer.refused(Trouble::of_photo),
     }
 }

@@ -70,8 +70,8 @@ pub enum What {
     News,
     /// It asks for the procedure of that digest.
     Pack(String),
-    /// Events, from those of this row on.
-    Events(i64),
+    /// Events, from those of this row on; the number of the first that it carries.
+    Events(i64, u64),
     /// The seal of this row.
     Seal(i64),
     /// The photograph of this row.
@@ -83,7 +83,7 @@ impl What {
     #[must_use]
     pub const fn row(&self) -> Option<i64> {
         match self {
-            What::Events(row) | What::Seal(row) | What::Photo(row, _) => Some(*row),
+            What::Events(row, _) | What::Seal(row) | What::Photo(row, _) => Some(*row),
             _ => None,
         }
     }
@@ -108,7 +108,7 @@ impl What {
             What::Device => "device".to_owned(),
             What::News => "news".to_owned(),
             What::Pack(digest) => format!("pack:{digest}"),
-            What::Events(row) => format!("events:{row}"),
+            What::Events(row, from) => format!("events:{row}:{from}"),
             What::Seal(row) => format!("seal:{row}"),
             What::Photo(row, stage) => format!("photo:{row}:{}", stage.name()),
         };
@@ -127,7 +127,10 @@ impl What {
             "device" => What::Device,
             "news" => What::News,
             "pack" => What::Pack(of.to_owned()),
-            "events" => What::Events(of.parse().ok()?),
+            "events" => {
+                let (row, from) = of.split_once(':')?;
+                What::Events(row.parse().ok()?, from.parse().ok()?)
+            }
             "seal" => What::Seal(of.parse().ok()?),
             "photo" => {
                 let (row, stage) = of.split_once(':')?;
@@ -191,7 +194,7 @@ mod tests {
             What::Device,
             What::News,
             What::Pack("ab".into()),
-            What::Events(7),
+            What::Events(7, 12),
             What::Seal(8),
             What::Photo(9, Stage::Announce),
             What::Photo(9, Stage::Ask),

@@ -101,6 +101,8 @@ pub struct Sender {
     photos: Pace,
     rows: BTreeMap<String, Pace>,
     stages: BTreeMap<i64, Stage>,
+    /// How much of a photograph arrived at most, as the office said since the start.
+    arrived: BTreeMap<i64, u64>,
     /// The office has a visit's events before this number, as it said since the start.
     known: BTreeMap<String, u64>,
     slices: Slices,
@@ -284,7 +286,7 @@ impl Sender {
                 let most = if network.window_ms.is_some() { EVENTS_BYTES_SHORT } else { EVENTS_BYTES };
                 let path = format!("/api/v1/visits/{}/events", row.visit);
                 let body = json!({ "first": from, "events": batch(&events, most) });
-                (What::Events(row.id), Draft::json("POST", path, &body))
+                (What::Events(row.id, from), Draft::json("POST", path, &body))
             }
             (OutboxKind::Seal, Payload::Seal(jws)) => {
                 let body = json!({ "jws": jws, "public_key": device_key });
@@ -350,10 +352,20 @@ impl Sender {
         }
         self.slices.heard(&out.what, out.bytes, now.since(&out.since).longest_ms, meaning);
         match meaning {
-            Meaning::Wait { least_ms, why } => self.failed(&out, row, (*least_ms, *why), chance, now),
+            Meaning::Wait { least_ms, why } => {
+                self.failed(&out, row, (*least_ms, *why), chance, now);
+                if let (What::Photo(id, _), 404 | 410) = (&out.what, answer.status) {
+                    // The office has it not, or not any more.
+                    self.stages.insert(*id, Stage::Announce);
+                }
+            }
             Meaning::TokenWanted => {
                 self.renewing.want();
                 self.failed(&out, None, (0, Hindrance::NoToken), chance, now);
+            }
+            Meaning::Forgotten => {
+                self.introduced = false;
+                self.failed(&out, row, (0, Hindrance::Busy), chance, now);
             }
             _ => self.went(&out, row, meaning, now),
         }
@@ -396,18 +408,19 @@ impl Sender {
         if !matches!(meaning, Meaning::Revoked) && !out.what.is_open() {
             self.revoked = false;
         }
-        if out.what.is_photo() {
-            self.photos = Pace::default();
-        }
-        if let Some(row) = row {
-            self.rows.remove(&key(row));
+        if self.went_on(out, row, meaning) {
+            if out.what.is_photo() {
+                self.photos = Pace::default();
+            }
+            if let Some(row) = row {
+                self.rows.remove(&key(row));
+            }
         }
         if let Some(asked) = asked_key(&out.what) {
             self.rows.remove(asked);
         }
         match meaning {
             Meaning::Introduced => self.introduced = true,
-            Meaning::Forgotten => self.introduced = false,
             Meaning::News(news) => self.news.came(news, now),
             Meaning::Stage(stage) => {
                 if let Some(id) = out.what.row() {
@@ -424,6 +437,7 @@ impl Sender {
             Meaning::Safe { .. } | Meaning::Stuck(_) => {
                 if let Some(id) = out.what.row() {
                     self.stages.remove(&id);
+                    self.arrived.remove(&id);
                 }
             }
             Meaning::Joined(joined) => {
@@ -446,11 +460,28 @@ impl Sender {
                 }
             }
             Meaning::Revoked => {
+                self.renewing.rest();
                 self.revoked = true;
                 self.revoked_asked = Some(now.clone());
             }
             _ => {}
         }
+    }
+
+    /// Whether an answer brought its row on: of a photograph more must have arrived than ever before. An office that says
+    /// what it has, and takes no more, is asked more and more slowly.
+    fn went_on(&mut self, out: &Out, row: Option<&OutboxRow>, meaning: &Meaning) -> bool {
+        let (What::Photo(id, _), Meaning::Stage(stage)) = (&out.what, meaning) else { return true };
+        let arrived = match stage {
+            Stage::Send(from) => *from,
+            Stage::Receipt => row.map_or(0, |row| row.bytes),
+            Stage::Announce | Stage::Ask => 0,
+        };
+        bounded(&mut self.arrived);
+        let before = self.arrived.entry(*id).or_default();
+        let on = arrived > *before;
+        *before = arrived.max(*before);
+        on
     }
 
     /// The device was let in: it is another one to the office from now on, or the same one again.
@@ -462,6 +493,7 @@ impl Sender {
         self.revoked = false;
         self.forget_rests();
         self.stages.clear();
+        self.arrived.clear();
         self.known.clear();
         self.skew = None;
         self.news = if elsewhere { news::Asking::default() } else { news::Asking::after(self.news.cursor()) };

@@ -178,3 +178,62 @@ fn a_photograph_whose_file_is_gone_says_so_and_holds_up_no_other() {
     bench.act(&Action::SendNow).unwrap();
     office.takes_all(&mut bench);
 }
+
+#[test]
+fn an_office_that_contradicts_itself_is_not_asked_in_a_storm() {
+    let at = |offset: &str| header("Upload-Offset", offset);
+    // The same to every request of a kind, whatever it says: the office wants what it was just given.
+    let contradictions: Vec<(&str, Vec<(&str, u16, Headers, &str)>)> = vec![
+        (
+            "events",
+            vec![("events", 409, Headers::new(), r#"{"type":"urn:coilside:problem:gap","next":0,"head":"ZERO"}"#)],
+        ),
+        ("events", vec![("events", 200, Headers::new(), r#"{"next":0,"head":"ZERO"}"#)]),
+        (
+            "offset",
+            vec![("HEAD", 200, at("5"), ""), ("PATCH", 409, at("5"), r#"{"type":"urn:coilside:problem:offset"}"#)],
+        ),
+        ("gone", vec![("HEAD", 404, Headers::new(), ""), ("POST", 201, Headers::new(), "")]),
+        ("gone", vec![("PATCH", 404, Headers::new(), r#"{"type":"urn:coilside:problem:not-announced"}"#)]),
+        ("stands", vec![("PATCH", 204, at("0"), "")]),
+        (
+            "no receipt",
+            vec![("HEAD", 200, at("4000"), ""), ("GET", 200, Headers::new(), r#"{"digest":"OWN","safe":false}"#)],
+        ),
+        (
+            "no receipt",
+            vec![
+                ("HEAD", 200, at("4000"), ""),
+                ("GET", 404, Headers::new(), r#"{"type":"urn:coilside:problem:photo"}"#),
+            ],
+        ),
+        ("no key", vec![("seal", 409, Headers::new(), r#"{"type":"urn:coilside:problem:no-key"}"#)]),
+        ("token", vec![("events", 401, Headers::new(), r#"{"type":"urn:coilside:problem:token"}"#)]),
+    ];
+    for (name, answers) in contradictions {
+        let mut bench = Bench::begun();
+        let picture = crate::uploads::shoot(&mut bench, BYTES, 0);
+        let digest = coilside_core::visit::event::sha256(&picture).0;
+        bench.seal();
+        let mut office = Honest::default();
+        let mut asked = 0;
+        for _ in 0..600 {
+            while let Some(request) = next_now(&mut bench) {
+                asked += 1;
+                assert!(asked < 150, "{name}: a storm of {}", request.id);
+                let is_photo = request.path.contains("photos");
+                let said =
+                    answers.iter().find(|(of, ..)| request.id.starts_with(of) || (is_photo && *of == request.method));
+                let Some((_, status, headers, body)) = said else {
+                    office.answers(&bench, &request);
+                    continue;
+                };
+                let body = body.replace("ZERO", coilside_core::visit::event::NO_PREV).replace("OWN", &digest);
+                answer(&bench, &request, *status, headers, &body);
+            }
+            bench.pass_ms(1_000);
+        }
+        assert!(asked > 5, "{name}: {asked} requests in ten minutes");
+        assert!(!is_all_safe(&bench), "{name}");
+    }
+}

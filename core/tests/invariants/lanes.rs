@@ -141,7 +141,7 @@ fn photographs_wait_for_a_free_network_where_the_person_says_so_and_the_wish_sur
         bench.pass_ms(1_000);
     }
     let told = format!("{:?}", outbox(&mut bench).blocks);
-    assert!(told.contains("waits for Wi-Fi"), "{told}");
+    assert!(told.contains("waits for Wi\u{2011}Fi"), "{told}");
     // 'Send now' goes over any network, until nothing waits.
     bench.act(&Action::SendNow).unwrap();
     office.takes_all(&mut bench);

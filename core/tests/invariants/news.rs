@@ -1,7 +1,9 @@
 //! What comes down: assignments and what became of them, and what the office says of visits.
 
 use coilside_core::action::Action;
+use coilside_core::procedure::library::PackSource;
 use coilside_core::screen::{Block, Tone};
+use coilside_core::visit::event::sha256;
 
 use crate::bench::{Bench, assignment};
 use crate::office::{Headers, about, answer, have, header, introduced, next, next_events, outbox};
@@ -123,4 +125,69 @@ fn the_outbox_tells_when_the_office_last_answered_and_when_something_last_became
     let blocks = outbox(&mut bench).blocks;
     let safe = |block: &Block| matches!(block, Block::Text { text, .. } if text.contains("Last safe at the office: 2026-05-04 10:00"));
     assert!(blocks.iter().any(safe), "{blocks:?}");
+}
+
+/// The small pack of the packs' own tests, as a run would pin it.
+fn small_pack(change: impl Fn(String) -> String) -> Vec<u8> {
+    let file = |name: &str| {
+        let path = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/packs/small").join(name);
+        std::fs::read_to_string(path).unwrap()
+    };
+    let words = [("en", file("en.ftl")), ("es", file("es.ftl"))].map(|(tag, text)| (tag.to_owned(), text));
+    let source = PackSource { toml: change(file("pack.toml")), words: words.into() };
+    serde_json_canonicalizer::to_vec(&source).unwrap()
+}
+
+/// The office offers a pack and hands it out; what it hands out is `given`.
+fn offer(bench: &mut Bench, bytes: &[u8], given: &[u8]) -> bool {
+    let digest = sha256(bytes).0;
+    let page =
+        serde_json::json!({ "assignments": [], "packs": [{ "digest": digest, "id": "small", "bytes": bytes.len() }] });
+    news(bench, page);
+    for _ in 0..20 {
+        let Some(request) = next(bench) else { return false };
+        if about(&request) == format!("pack:{digest}") {
+            assert_eq!(request.path, format!("/api/v1/packs/{digest}"));
+            bench.field().answered(&request.id, 200, &Headers::new(), given, &bench.now).unwrap();
+            return true;
+        }
+        let all = bench.events().len() as u64;
+        match about(&request) {
+            "news" => answer(bench, &request, 200, &Headers::new(), crate::office::NO_NEWS),
+            _ => answer(bench, &request, 200, &Headers::new(), &have(bench, all)),
+        }
+    }
+    false
+}
+
+fn procedures(bench: &mut Bench) -> String {
+    format!("{:?}", bench.act(&Action::Go { to: "procedures".into() }).unwrap().screen.blocks)
+}
+
+#[test]
+fn a_procedure_of_the_office_is_fetched_once_proved_and_there_after_a_restart() {
+    let mut bench = Bench::begun();
+    let bytes = small_pack(|toml| toml);
+    assert!(!procedures(&mut bench).contains("the office"));
+    assert!(offer(&mut bench, &bytes, b"other bytes"), "it is asked for");
+    assert!(!procedures(&mut bench).contains("the office"), "not the bytes that were offered");
+    assert!(offer(&mut bench, &bytes, &bytes));
+    for _ in 0..2 {
+        let told = procedures(&mut bench);
+        assert!(told.contains("the office") && !told.contains("Refused"), "{told}");
+        assert!(!offer(&mut bench, &bytes, &bytes), "it is here");
+        bench.reopen().unwrap();
+    }
+}
+
+#[test]
+fn a_procedure_of_the_office_that_is_not_sound_is_listed_with_the_reason_and_never_used() {
+    let mut bench = Bench::begun();
+    let bytes = small_pack(|toml| toml.replace("format = 1", "format = 1\nnonsense = true"));
+    assert!(offer(&mut bench, &bytes, &bytes));
+    for _ in 0..2 {
+        let told = procedures(&mut bench);
+        assert!(told.contains("Refused") && told.contains("nonsense"), "{told}");
+        bench.reopen().unwrap();
+    }
 }
