@@ -1,10 +1,11 @@
 //! The outbox: what still has to reach the office, by visit and kind, since when, and why it is not there yet.
 
 use super::join::JoinView;
-use super::notices::{day_clock, size, span};
+use super::notices::{clock, day_clock, size, span};
 use super::view::{bare, go};
 use super::{Block, Button, Notice, Screen, Tone, View};
 use crate::action::Action;
+use crate::round::day_of;
 use crate::store::{OutboxGroup, OutboxKind, OutboxRow, OutboxState};
 use crate::sync::{Kind, Link, Over, Standing, Trouble};
 
@@ -32,8 +33,14 @@ pub(super) fn show(view: &View<'_>) -> Screen {
     screen.blocks.extend(whole(view));
     screen.blocks.extend(under_way(view));
     screen.blocks.extend(last(view));
+    // Visits in which something wants a person come first.
+    let stuck = |group: &&OutboxGroup| {
+        let mut of_visit = view.engine.groups.iter().filter(|other| other.visit == group.visit);
+        of_visit.any(|other| other.state == OutboxState::Stuck)
+    };
+    let (urgent, others): (Vec<_>, Vec<_>) = view.engine.groups.iter().partition(stuck);
     let mut visit = None;
-    for group in &view.engine.groups {
+    for group in urgent.into_iter().chain(others) {
         if visit.replace(&group.visit) != Some(&group.visit) {
             let when = day_clock(group.opened_utc_ms, view.now.offset_min);
             let text = words.fill("outbox-visit", &[("site", &group.site), ("when", &when)]);
@@ -107,7 +114,7 @@ fn whole(view: &View<'_>) -> Vec<Block> {
     if waiting.is_empty() {
         return vec![text(words.text("outbox-all-safe"), Tone::Good)];
     }
-    let since = day_clock(waiting.since_utc_ms, view.now.offset_min);
+    let since = moment(view, waiting.since_utc_ms);
     let parts = [
         ("events", waiting.events.to_string()),
         ("photos", waiting.photos.to_string()),
@@ -129,8 +136,8 @@ fn under_way(view: &View<'_>) -> Vec<Block> {
         .map(|(row, arrived)| {
             let what = match (row.kind, arrived) {
                 (OutboxKind::Photo, Some(arrived)) => {
-                    let parts = [size(*arrived, words.language()), size(row.bytes, words.language())];
-                    words.fill("outbox-photo-arrived", &[("arrived", &parts[0]), ("size", &parts[1])])
+                    let (arrived, whole) = (size(*arrived, words.language()), size(row.bytes, words.language()));
+                    words.fill("outbox-photo-arrived", &[("arrived", &arrived), ("size", &whole)])
                 }
                 (OutboxKind::Photo, None) => photo(view, 1, row.bytes),
                 (OutboxKind::Events, _) => words.fill("outbox-events", &[("count", &row.count.to_string())]),
@@ -162,7 +169,7 @@ fn under_way(view: &View<'_>) -> Vec<Block> {
 fn last(view: &View<'_>) -> Vec<Block> {
     let words = view.words;
     let told = |utc_ms: Option<i64>, key: &str, never: &str| match utc_ms {
-        Some(utc_ms) => words.fill(key, &[("clock", &day_clock(utc_ms, view.now.offset_min))]),
+        Some(utc_ms) => words.fill(key, &[("clock", &moment(view, utc_ms))]),
         None => words.text(never),
     };
     let engine = view.engine;
@@ -182,7 +189,7 @@ fn lines(view: &View<'_>, group: &OutboxGroup) -> Vec<Block> {
         OutboxKind::Photo => photo(view, group.rows, group.bytes),
         OutboxKind::Seal => words.text("outbox-seal"),
     };
-    let since = day_clock(group.since_utc_ms, view.now.offset_min);
+    let since = moment(view, group.since_utc_ms);
     let (state, tone) = match group.state {
         OutboxState::Waiting => (words.text(waits_for(view, group)), Tone::Plain),
         OutboxState::Aside => (words.text("outbox-aside"), Tone::Plain),
@@ -200,6 +207,13 @@ fn lines(view: &View<'_>, group: &OutboxGroup) -> Vec<Block> {
     };
     blocks.extend(todo.map(|key| Block::Text { text: words.text(&key), level: 0, tone: Tone::Plain }));
     blocks
+}
+
+/// A clock of today; with its day where it is another.
+fn moment(view: &View<'_>, utc_ms: i64) -> String {
+    let day = |utc_ms| day_of(utc_ms, view.now.offset_min);
+    let told = if day(utc_ms) == day(view.now.utc_ms) { clock } else { day_clock };
+    told(utc_ms, view.now.offset_min)
 }
 
 fn photo(view: &View<'_>, count: u64, bytes: u64) -> String {
