@@ -29,6 +29,8 @@ pub(super) struct Procedures {
 #[derive(Clone)]
 pub(super) struct Outside {
     from: String,
+    /// It came from the office: of what is older there than here nobody needs to hear.
+    office: bool,
     read: PackRead,
 }
 
@@ -94,6 +96,9 @@ impl Procedures {
                 rival.or(own).filter(older).map(|other| ("pack-older", other))
             };
             if let Some((rule, than)) = fault.filter(|_| outside.read.loaded.is_some()) {
+                if outside.office {
+                    continue;
+                }
                 let values = vec![("id", name.clone()), ("version", than)];
                 outside.read.faults.push(Fault { file: TOML.to_owned(), spot: None, rule, values });
                 outside.read.loaded = None;
@@ -171,7 +176,7 @@ const PROVED_BY: &str = env!("CARGO_PKG_VERSION");
 pub(super) fn of_office(bytes: &[u8], from: &str, proved_by: &str) -> Outside {
     let folder = folder_of(bytes, from).unwrap_or_else(|| PackFolder { from: from.to_owned(), files: Vec::new() });
     let read = if proved_by == PROVED_BY { read_unproved(&folder) } else { read(&folder) };
-    Outside { from: folder.from, read }
+    Outside { from: folder.from, office: true, read }
 }
 
 impl Outside {
@@ -190,7 +195,10 @@ impl Field {
     /// Where the store cannot be read.
     pub fn packs(&self, folders: &[PackFolder], now: &Now) -> Result<Turn, DoorError> {
         // Proving takes its time: nobody waits for the door meanwhile.
-        let read = folders.iter().map(|folder| Outside { from: folder.from.clone(), read: read(folder) }).collect();
+        let read = folders
+            .iter()
+            .map(|folder| Outside { from: folder.from.clone(), office: false, read: read(folder) })
+            .collect();
         self.desk().take_packs(read, now)
     }
 }

@@ -218,7 +218,7 @@ impl Desk {
     /// A fresh random number.
     fn chance(&mut self) -> u32 {
         let random = self.entropy.draw();
-        random.iter().take(4).fold(0, |sum, byte| sum << 8 | u32::from(*byte))
+        random.iter().take(4).fold(0, |sum, byte| (sum << 8) | u32::from(*byte))
     }
 
     /// Keeps what an answer changed of the engine itself, and tells the person what they wait for.

@@ -64,7 +64,7 @@ impl Pace {
 #[must_use]
 pub fn wait_ms(failures: u32, least_ms: i64, chance: u32) -> i64 {
     let full = (WAIT_FIRST_MS << failures.saturating_sub(1).min(16)).min(WAIT_MOST_MS);
-    let share = |ms: i64| (i128::from(ms) * i128::from(chance) >> 32) as i64;
+    let share = |ms: i64| ((i128::from(ms) * i128::from(chance)) >> 32) as i64;
     let own = full / 2 + share(full / 2);
     if least_ms <= 0 {
         return own;
