@@ -62,8 +62,12 @@ pub enum Action {
     AddAddendum,
     /// Send what waits now, also what was stuck.
     SendNow,
+    /// Join an office: its link or code, its address and the device's name are the drafts of `join-code`, `join-office` and
+    /// `join-name`.
+    Join,
     /// Read the procedures in the shell's folder again.
     ReadPacks,
-    /// Change a setting of the app: `language` (`en`, `es`) or `units` (`metric`, `us`).
+    /// Change a setting of the app: `language` (`en`, `es`), `units` (`metric`, `us`), and over which network events and
+    /// photographs may go: `send-events`, `send-originals` (`any`, `unmetered`).
     Set { setting: String, value: String },
 }

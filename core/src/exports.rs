@@ -16,8 +16,8 @@ use crate::round::Assignment;
 use crate::screen::Turn;
 use crate::store::StoreError;
 use crate::store::shelf::ShelfError;
-use crate::sync::SendBody;
 use crate::visit::event::{PhotoCode, Symbology};
+use crate::sync::{Network, SendBody, SendRequest};
 
 /// What a shell hands in at opening.
 #[derive(Clone, Debug, uniffi::Record)]
@@ -82,14 +82,25 @@ pub struct Sending {
     pub id: String,
     /// GET, POST, PUT, PATCH, HEAD.
     pub method: String,
+    /// The office's address where this device joined it. None: the one that the shell was started with, with its token.
+    pub origin: Option<String>,
     /// Path at the office, from `/api/v1` on.
     pub path: String,
-    /// Headers beside the authorization.
+    /// Headers; where there is an `origin` the authorization is among them.
     pub headers: Vec<Header>,
     /// The body; empty where `file` is there.
     pub body: Vec<u8>,
     /// A slice of a file as the body.
     pub file: Option<FileSlice>,
+}
+
+/// What the shell is asked to sign (ECDSA P-256 with SHA-256), so that the office knows the device.
+#[derive(Clone, Debug, uniffi::Record)]
+pub struct Signing {
+    /// To be handed back with the signature.
+    pub id: String,
+    /// The bytes to sign.
+    pub bytes: Vec<u8>,
 }
 
 /// A slice of a file.
@@ -290,12 +301,12 @@ impl Door {
         self.field.current_visit().map(|visit| visit.0)
     }
 
-    /// The requests to send to the office now.
+    /// The requests to send to the office now, beside each other, over what carries them.
     ///
     /// # Errors
     /// Where the store cannot be read.
-    pub fn next_requests(&self, now: Now) -> Result<Vec<Sending>, DoorFault> {
-        let requests = self.field.next_requests(&now)?;
+    pub fn next_requests(&self, network: Network, now: Now) -> Result<Vec<Sending>, DoorFault> {
+        let requests = self.field.next_requests(network, &now)?;
         Ok(requests
             .into_iter()
             .map(|request| {
@@ -307,9 +318,23 @@ impl Door {
                     }
                 };
                 let headers = request.headers.into_iter().map(|(name, value)| Header { name, value }).collect();
-                Sending { id: request.id, method: request.method, path: request.path, headers, body, file }
+                let SendRequest { id, origin, method, path, .. } = request;
+                Sending { id, method, origin, path, headers, body, file }
             })
             .collect())
+    }
+
+    /// What is to be signed with the device's key before anything else can be sent: answered by `signed`.
+    pub fn next_sign(&self) -> Option<Signing> {
+        self.field.next_sign().map(|asked| Signing { id: asked.id, bytes: asked.bytes })
+    }
+
+    /// Takes that signature, base64 of DER or of raw r‖s.
+    ///
+    /// # Errors
+    /// Where it is not made by this device's key.
+    pub fn signed(&self, id: String, signature_base64: String) -> Result<(), DoorFault> {
+        Ok(self.field.signed(&id, &signature_base64)?)
     }
 
     /// Takes the office's answer; `status` 0 tells that there was none.

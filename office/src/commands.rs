@@ -41,10 +41,10 @@ pub(crate) enum Command {
         /// The port on 127.0.0.1; 0 for the one of the last time, or any.
         #[arg(long, default_value_t = 0)]
         port: u16,
-        /// The office's address.
+        /// The office's address. Not needed where the device joins by a code; an office that it joined goes before this one.
         #[arg(long)]
         office: Option<String>,
-        /// A file that holds the token which the office gave to this device.
+        /// A file that holds the token which that office gave to this device.
         #[arg(long)]
         token_file: Option<PathBuf>,
         /// A rehearsal: waiting times can be skipped, and the record says so. Never for a real visit.

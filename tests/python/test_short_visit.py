@@ -155,12 +155,17 @@ class ShortVisit(unittest.TestCase):
 
     def check_seal(self):
         """The JWS by jwcrypto (PyPI, an independent JOSE library) and the public key alone."""
+        network = coilside.Network(link=coilside.Link.UNMETERED, window_ms=None, office=True)
+        kind = [coilside.Header(name="Content-Type", value="application/json")]
         for _ in range(40):
             self.clock_ms += 60_000
-            [request] = self.door.next_requests(self.now())
+            requests = self.door.next_requests(network, self.now())
+            # One small thing at a time, and the seal comes before any photograph.
+            self.assertEqual(len(requests), 1)
+            [request] = requests
             if request.path.endswith("/seal"):
                 break
-            self.door.answered(request.id, 200, [], self.answer_to(request), self.now())
+            self.door.answered(request.id, 200, kind, self.answer_to(request), self.now())
         token = json.loads(bytes(request.body))["jws"]
         public = jwk.JWK.from_pem(
             self.key.public_key().public_bytes(

@@ -88,6 +88,7 @@ export function localDoor(token) {
     done: (effectId, outcome) => json(post('/door/done', { effect_id: effectId, outcome })),
     screen: () => json(call('GET', '/door/screen', null)),
     charged: (percent) => json(post('/door/charge', { percent })),
+    carried: (metered) => json(post('/door/network', { metered })),
     words: () => json(call('GET', '/door/words', null)),
     incoming: async (effectId, bytes) => {
       const name = encodeURIComponent(effectId.replaceAll('/', '_'));

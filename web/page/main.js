@@ -8,6 +8,7 @@ import { localDoor, takeToken } from './door.js';
 import { Alarms } from './effects/alarm.js';
 import { keepAwake } from './effects/awake.js';
 import { watchCharge } from './effects/charge.js';
+import { watchNetwork } from './effects/network.js';
 import { Photos } from './effects/photo.js';
 import { locate } from './effects/place.js';
 import { Fields } from './fields.js';
@@ -169,6 +170,9 @@ setInterval(() => {
 addEventListener('resize', schedule);
 addEventListener('pagehide', () => fields.flushAll());
 
-void session.open().then(() => watchCharge((percent) => void session.charged(percent)));
+void session.open().then(() => {
+  void watchCharge((percent) => void session.charged(percent));
+  watchNetwork((metered) => void session.carried(metered));
+});
 session.watch();
 schedule();

@@ -112,6 +112,8 @@ export interface Door {
   screen(): Promise<Turn>;
   /** The device's charge, per cent; null while it charges. */
   charged(percent: number | null): Promise<Turn>;
+  /** Whether the network is paid by what goes over it. */
+  carried(metered: boolean): Promise<Turn>;
   words(): Promise<Record<string, string>>;
   /** Hands over a photograph's original bytes, before `done`. */
   incoming(effectId: string, bytes: Blob): Promise<void>;

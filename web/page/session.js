@@ -98,6 +98,17 @@ export class Session {
     }
   }
 
+  /** Tells the core whether the network is paid by what goes over it. @param {boolean} metered */
+  async carried(metered) {
+    try {
+      const turn = await this.door.carried(metered);
+      this.age += 1;
+      this.accept(turn);
+    } catch {
+      // Told again when it changes.
+    }
+  }
+
   /** In a rehearsal: goes over a waiting time. A screen read before it is out of date. @param {number} ms */
   async leap(ms) {
     this.age += 1;

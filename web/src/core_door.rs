@@ -12,7 +12,7 @@ use coilside_core::{
     procedure::read::PackFolder,
     screen::Turn,
     store::{StoreError, shelf::ShelfError},
-    sync::SendRequest,
+    sync::{Network, SendRequest, SignAsked},
 };
 
 use crate::problem::Problem;
@@ -29,7 +29,9 @@ pub(crate) trait CoreDoor: Send + Sync + 'static {
     fn incoming(&self, effect_id: &str) -> Result<PathBuf, Problem>;
     fn preview(&self, digest: &str) -> Result<PathBuf, Problem>;
     fn handover(&self, office: Option<&str>) -> Result<Handover, Problem>;
-    fn next_requests(&self, now: Now) -> Result<Vec<SendRequest>, Problem>;
+    fn next_requests(&self, network: Network, now: Now) -> Result<Vec<SendRequest>, Problem>;
+    fn next_sign(&self) -> Option<SignAsked>;
+    fn signed(&self, id: &str, signature_base64: &str) -> Result<(), Problem>;
     fn answered(
         &self,
         request_id: String,
@@ -81,8 +83,16 @@ impl CoreDoor for Field {
         Ok(Field::handover(self, office)?)
     }
 
-    fn next_requests(&self, now: Now) -> Result<Vec<SendRequest>, Problem> {
-        Ok(Field::next_requests(self, &now)?)
+    fn next_requests(&self, network: Network, now: Now) -> Result<Vec<SendRequest>, Problem> {
+        Ok(Field::next_requests(self, network, &now)?)
+    }
+
+    fn next_sign(&self) -> Option<SignAsked> {
+        Field::next_sign(self)
+    }
+
+    fn signed(&self, id: &str, signature_base64: &str) -> Result<(), Problem> {
+        Ok(Field::signed(self, id, signature_base64)?)
     }
 
     fn answered(

@@ -3,7 +3,7 @@
 use std::{
     collections::BTreeMap,
     path::{Path as FilePath, PathBuf},
-    sync::{Arc, Weak},
+    sync::{Arc, Mutex, PoisonError, Weak},
 };
 
 use axum::{
@@ -20,6 +20,7 @@ use coilside_core::{
     now::Now,
     procedure::read::PackFolder,
     screen::Turn,
+    sync::{Link, Network},
 };
 use serde::Deserialize;
 use tokio::sync::Notify;
@@ -54,6 +55,8 @@ struct Inner {
     summaries: Summaries,
     holder: Holder,
     hurry: Notify,
+    /// The network as the page last told of it.
+    link: Mutex<Link>,
 }
 
 impl Shell {
@@ -68,7 +71,8 @@ impl Shell {
         summaries: Summaries,
     ) -> Self {
         let holder = Holder::default();
-        Self(Arc::new(Inner { core, packs, clock, key, token, authority, summaries, holder, hurry: Notify::new() }))
+        let (hurry, link) = (Notify::new(), Mutex::default());
+        Self(Arc::new(Inner { core, packs, clock, key, token, authority, summaries, holder, hurry, link }))
     }
 
     /// Tells whether some call still holds the core.
@@ -93,6 +97,17 @@ impl Shell {
 
     pub(crate) fn authority(&self) -> &str {
         &self.0.authority
+    }
+
+    /// What carries requests now.
+    pub(crate) fn network(&self, office: bool) -> Network {
+        let link = *self.0.link.lock().unwrap_or_else(PoisonError::into_inner);
+        Network { link, office, ..Network::default() }
+    }
+
+    /// The device key's signature over bytes, base64.
+    pub(crate) fn signature(&self, bytes: &[u8]) -> String {
+        self.0.key.signature(bytes)
     }
 
     /// Waits until something was done that the office may have to hear of.
@@ -191,6 +206,7 @@ pub(crate) fn router(shell: Shell) -> Router {
         .route("/screen", get(screen))
         .route("/words", get(words))
         .route("/charge", post(charge))
+        .route("/network", post(network))
         .route("/leap", post(leap))
         .route("/incoming/{name}", put(incoming::put))
         .route("/preview/{digest}", get(preview))
@@ -259,6 +275,22 @@ async fn charge(State(shell): State<Shell>, body: Body<Charge>) -> Result<Json<T
         core.screen(now)
     };
     shell.ask(told).await.map(Json)
+}
+
+#[derive(Deserialize)]
+struct Carried {
+    window: String,
+    /// The network is paid by what goes over it, or the person wants to save.
+    metered: bool,
+}
+
+/// What carries requests changed.
+async fn network(State(shell): State<Shell>, body: Body<Carried>) -> Result<Json<Turn>, Problem> {
+    let Carried { window, metered } = read(body)?;
+    admit(&shell, &window)?;
+    let link = if metered { Link::Metered } else { Link::Unmetered };
+    *shell.0.link.lock().unwrap_or_else(PoisonError::into_inner) = link;
+    shell.turn(|core, now| core.screen(now)).await.map(Json)
 }
 
 #[derive(Deserialize)]
@@ -401,6 +433,18 @@ mod tests {
         assert_eq!(caller.charge(), Some(8));
         caller.post("/door/charge", charge("one", Value::Null)).await;
         assert_eq!(caller.charge(), None, "it charges");
+    }
+
+    #[tokio::test]
+    async fn a_network_that_is_paid_for_is_told_to_the_core() {
+        let caller = Caller::new();
+        assert_eq!(caller.network().link, Link::Unmetered, "nothing is known of it yet");
+        for (metered, link) in [(true, Link::Metered), (false, Link::Unmetered)] {
+            let told = caller.post("/door/network", json!({ "window": "one", "metered": metered })).await;
+            assert_eq!((told.status, caller.network().link), (StatusCode::OK, link));
+        }
+        let other = caller.post("/door/network", json!({ "window": "two", "metered": true })).await;
+        assert_eq!((other.status, caller.network().link), (StatusCode::CONFLICT, Link::Unmetered));
     }
 
     #[tokio::test]

@@ -74,12 +74,15 @@ impl DeviceKey {
     /// Signs bytes given in base64 (ECDSA with SHA-256): answers a request of the core.
     pub(crate) fn sign(&self, bytes_base64: &str) -> Outcome {
         match STANDARD.decode(bytes_base64) {
-            Ok(bytes) => {
-                let signature: Signature = self.signing.sign(&bytes);
-                Outcome::Signature { base64: STANDARD.encode(signature.to_bytes()) }
-            }
+            Ok(bytes) => Outcome::Signature { base64: self.signature(&bytes) },
             Err(why) => Outcome::Failed { why: format!("the bytes to sign are not base64: {why}") },
         }
+    }
+
+    /// The signature over bytes, base64 of r‖s.
+    pub(crate) fn signature(&self, bytes: &[u8]) -> String {
+        let signature: Signature = self.signing.sign(bytes);
+        STANDARD.encode(signature.to_bytes())
     }
 }
 

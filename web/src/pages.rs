@@ -35,6 +35,7 @@ const FILES: &[(&str, &str)] = files![
     "effects/alarm.js",
     "effects/awake.js",
     "effects/charge.js",
+    "effects/network.js",
     "effects/photo.js",
     "effects/place.js",
     "fields.js",

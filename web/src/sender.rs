@@ -8,6 +8,7 @@ use std::{
 };
 
 use coilside_core::sync::{SendBody, SendRequest};
+use tokio::task::JoinSet;
 use ureq::{
     Agent, SendBody as Outgoing,
     http::{Request, Response, Uri},
@@ -27,11 +28,11 @@ const REQUEST_MAX: Duration = Duration::from_secs(80);
 /// The most that is read of an answer, bytes.
 const ANSWER_BYTES_MAX: u64 = 1_000_000;
 
-/// The office, as this device reaches it.
+/// The way to the office: the one that the process was started with, or the one that the core names where the device joined.
 #[derive(Clone)]
 pub(crate) struct Office {
-    /// Without a slash at the end.
-    address: String,
+    /// Without a slash at the end; none where the process was started without one.
+    address: Option<String>,
     device_token: Option<String>,
     agent: Agent,
 }
@@ -46,12 +47,8 @@ struct Reply {
 impl Office {
     /// # Errors
     /// The address is not `http://…` or `https://…` with a host.
-    pub(crate) fn new(address: &str, device_token: Option<String>) -> Result<Self, FieldError> {
-        let wrong = || FieldError::Office(address.to_owned());
-        let uri: Uri = address.parse().map_err(|_| wrong())?;
-        if !matches!(uri.scheme_str(), Some("http" | "https")) || uri.host().is_none_or(str::is_empty) {
-            return Err(wrong());
-        }
+    pub(crate) fn new(address: Option<&str>, device_token: Option<String>) -> Result<Self, FieldError> {
+        let address = address.map(proper).transpose()?;
         let config = Agent::config_builder()
             .http_status_as_error(false)
             .max_redirects(0)
@@ -60,8 +57,12 @@ impl Office {
             .timeout_global(Some(REQUEST_MAX))
             .user_agent(concat!("coilside/", env!("CARGO_PKG_VERSION")))
             .build();
-        let address = address.trim_end_matches('/').to_owned();
         Ok(Self { address, device_token, agent: config.new_agent() })
+    }
+
+    /// Whether the process was started with an office.
+    pub(crate) const fn is_known(&self) -> bool {
+        self.address.is_some()
     }
 
     /// Sends one request and waits for its answer.
@@ -71,12 +72,13 @@ impl Office {
     }
 
     fn try_send(&self, request: &SendRequest) -> Result<Reply, String> {
-        let mut head =
-            Request::builder().method(request.method.as_str()).uri(format!("{}{}", self.address, request.path));
+        let origin = request.origin.as_ref().or(self.address.as_ref()).ok_or("this device has no office")?;
+        let mut head = Request::builder().method(request.method.as_str()).uri(format!("{origin}{}", request.path));
         for (name, value) in &request.headers {
             head = head.header(name, value);
         }
-        if let Some(token) = &self.device_token {
+        // The token of the office that the process was started with is for that office alone.
+        if let Some(token) = self.device_token.as_ref().filter(|_| request.origin.is_none()) {
             head = head.header("Authorization", format!("Bearer {token}"));
         }
         let text = |why: &dyn std::fmt::Display| why.to_string();
@@ -91,6 +93,17 @@ impl Office {
         };
         read(answer.map_err(|why| text(&why))?)
     }
+}
+
+/// # Errors
+/// The address is not `http://…` or `https://…` with a host.
+fn proper(address: &str) -> Result<String, FieldError> {
+    let wrong = || FieldError::Office(address.to_owned());
+    let uri: Uri = address.parse().map_err(|_| wrong())?;
+    if !matches!(uri.scheme_str(), Some("http" | "https")) || uri.host().is_none_or(str::is_empty) {
+        return Err(wrong());
+    }
+    Ok(address.trim_end_matches('/').to_owned())
 }
 
 fn part_of(path: &std::path::Path, from: u64, length: u64) -> io::Result<impl Read + 'static> {
@@ -111,39 +124,52 @@ fn read(answer: Response<ureq::Body>) -> Result<Reply, String> {
 /// Sends for as long as the process lives. A failure here never holds up the door.
 pub(crate) async fn run(shell: Shell, office: Office) {
     let mut pause = PAUSE_SHORT;
+    let mut out = JoinSet::new();
     loop {
-        let sent = round(&shell, &office).await;
-        pause = if sent { PAUSE_SHORT } else { (pause * 2).min(PAUSE_LONG) };
+        // Where the core cannot take an answer now, it hands the request out again: the office takes it twice without harm.
+        if begin(&shell, &office, &mut out).await {
+            pause = PAUSE_SHORT;
+        }
         tokio::select! {
-            () = tokio::time::sleep(pause) => {}
-            () = shell.hurry(), if !sent => pause = PAUSE_SHORT,
+            Some(_) = out.join_next() => pause = PAUSE_SHORT,
+            () = tokio::time::sleep(pause) => pause = (pause * 2).min(PAUSE_LONG),
+            () = shell.hurry() => pause = PAUSE_SHORT,
         }
     }
 }
 
-/// Sends what the core wants sent now. Returns whether there was anything.
-async fn round(shell: &Shell, office: &Office) -> bool {
-    let Ok(requests) = shell.ask(|core, now| core.next_requests(now)).await else { return false };
+/// Begins what the core wants sent now, each request beside the others. Returns whether there was anything.
+async fn begin(shell: &Shell, office: &Office, out: &mut JoinSet<()>) -> bool {
+    // What is to be signed comes before anything else; the key never leaves this process.
+    if let Ok(Some(asked)) = shell.ask(|core, _| Ok(core.next_sign())).await {
+        let signature = shell.signature(&asked.bytes);
+        let _ = shell.ask(move |core, _| core.signed(&asked.id, &signature)).await;
+    }
+    let network = shell.network(office.is_known());
+    let Ok(requests) = shell.ask(move |core, now| core.next_requests(network, now)).await else { return false };
     let any = !requests.is_empty();
     for request in requests {
-        let office = office.clone();
-        let sent = tokio::task::spawn_blocking(move || {
-            let reply = office.send(&request);
-            (request.id, reply)
-        });
-        let Ok((id, reply)) = sent.await else { continue };
-        let told = shell.ask(move |core, now| core.answered(id, reply.status, reply.body, reply.headers, now)).await;
-        if told.is_err() {
-            // Unanswered, the core hands the request out again: the office takes it twice without harm.
-            return false;
-        }
+        out.spawn(carry(shell.clone(), office.clone(), request));
     }
     any
+}
+
+/// Carries one request to the office and its answer back.
+async fn carry(shell: Shell, office: Office, request: SendRequest) {
+    let sent = tokio::task::spawn_blocking(move || {
+        let reply = office.send(&request);
+        (request.id, reply)
+    });
+    let Ok((id, reply)) = sent.await else { return };
+    let _ = shell.ask(move |core, now| core.answered(id, reply.status, reply.body, reply.headers, now)).await;
 }
 
 #[cfg(test)]
 mod tests {
     use std::sync::Arc;
+
+    use base64::{Engine, engine::general_purpose::STANDARD};
+    use coilside_core::sync::SignAsked;
 
     use axum::{Router, body::Bytes, http::HeaderMap, http::Method, routing::any};
     use tokio::net::TcpListener;
@@ -172,7 +198,15 @@ mod tests {
 
     fn request(id: &str, method: &str, body: SendBody) -> SendRequest {
         let headers = vec![("x-part".to_owned(), "7".to_owned())];
-        SendRequest { id: id.into(), method: method.into(), path: "/api/v1/it".into(), headers, body }
+        SendRequest { id: id.into(), origin: None, method: method.into(), path: "/api/v1/it".into(), headers, body }
+    }
+
+    /// Sends what there is, and waits until all of it was answered.
+    async fn sent(core: &Arc<StubCore>, office: &Office) -> bool {
+        let mut out = JoinSet::new();
+        let any = begin(&shell(core.clone()), office, &mut out).await;
+        while out.join_next().await.is_some() {}
+        any
     }
 
     #[tokio::test]
@@ -186,15 +220,45 @@ mod tests {
             request("part", "PATCH", SendBody::File { path: file, from: 3, length: 4 }),
             request("ask", "GET", SendBody::Empty),
         ]);
-        let office = Office::new(&format!("{}/", mirror().await), Some("secret".into())).unwrap();
-        assert!(round(&shell(core.clone()), &office).await);
-        let answers = core.answers.lock().unwrap();
+        let office = Office::new(Some(&format!("{}/", mirror().await)), Some("secret".into())).unwrap();
+        assert!(sent(&core, &office).await);
+        let mut answers = core.answers.lock().unwrap();
+        answers.sort_by(|one, other| one.0.cmp(&other.0));
+        assert_eq!(answers.iter().map(|answer| answer.0.as_str()).collect::<Vec<_>>(), ["ask", "events", "part"]);
         let seen = |at: usize| answers[at].3.iter().find(|(name, _)| name == "x-seen").unwrap().1.clone();
-        assert_eq!((answers[0].1, answers[0].2.as_slice()), (200, b"one\ntwo".as_slice()));
-        assert_eq!(seen(0), "POST Bearer secret 7 7 -");
-        assert_eq!((answers[1].0.as_str(), answers[1].2.as_slice()), ("part", b"3456".as_slice()));
-        assert_eq!(seen(1), "PATCH Bearer secret 7 4 -");
-        assert_eq!(answers[2].1, 200);
+        assert_eq!((answers[1].1, answers[1].2.as_slice()), (200, b"one\ntwo".as_slice()));
+        assert_eq!(seen(1), "POST Bearer secret 7 7 -");
+        assert_eq!(answers[2].2.as_slice(), b"3456".as_slice());
+        assert_eq!(seen(2), "PATCH Bearer secret 7 4 -");
+        assert_eq!(answers[0].1, 200);
+    }
+
+    #[tokio::test]
+    async fn an_office_that_was_joined_is_asked_in_place_of_the_one_of_the_start_and_never_gets_its_token() {
+        let folder = tempfile::tempdir().unwrap();
+        let core = Arc::new(StubCore::new(folder.path()));
+        let joined = SendRequest { origin: Some(mirror().await), ..request("joined", "GET", SendBody::Empty) };
+        core.to_send.lock().unwrap().push(joined);
+        let gone = TcpListener::bind(("127.0.0.1", 0)).await.unwrap().local_addr().unwrap();
+        let office = Office::new(Some(&format!("http://{gone}")), Some("secret".into())).unwrap();
+        sent(&core, &office).await;
+        let answers = core.answers.lock().unwrap();
+        assert_eq!(answers[0].1, 200);
+        assert!(answers[0].3.iter().any(|(name, line)| name == "x-seen" && line.starts_with("GET - 7")), "{answers:?}");
+    }
+
+    #[tokio::test]
+    async fn what_the_token_needs_is_signed_here_by_the_devices_key() {
+        use p256::ecdsa::{Signature, VerifyingKey, signature::Verifier};
+        let folder = tempfile::tempdir().unwrap();
+        let core = Arc::new(StubCore::new(folder.path()));
+        *core.to_sign.lock().unwrap() = Some(SignAsked { id: "token/1".into(), bytes: b"header.payload".to_vec() });
+        sent(&core, &Office::new(None, None).unwrap()).await;
+        let (id, base64) = core.signed.lock().unwrap().take().unwrap();
+        let key = crate::key::DeviceKey::of(folder.path()).unwrap();
+        let signature = Signature::from_slice(&STANDARD.decode(base64).unwrap()).unwrap();
+        VerifyingKey::from_sec1_bytes(&key.public()).unwrap().verify(b"header.payload", &signature).unwrap();
+        assert_eq!(id, "token/1");
     }
 
     #[tokio::test]
@@ -203,8 +267,8 @@ mod tests {
         let core = Arc::new(StubCore::new(folder.path()));
         core.to_send.lock().unwrap().push(request("events", "POST", SendBody::Bytes(vec![1])));
         let gone = TcpListener::bind(("127.0.0.1", 0)).await.unwrap().local_addr().unwrap();
-        let office = Office::new(&format!("http://{gone}"), None).unwrap();
-        round(&shell(core.clone()), &office).await;
+        let office = Office::new(Some(&format!("http://{gone}")), None).unwrap();
+        sent(&core, &office).await;
         let answers = core.answers.lock().unwrap();
         assert_eq!(answers[0].1, 0);
         assert!(!answers[0].2.is_empty(), "the reason is told");
@@ -213,7 +277,7 @@ mod tests {
     #[test]
     fn an_office_without_a_proper_address_is_refused_at_the_start() {
         for address in ["office.example", "ftp://office.example", "http://", ""] {
-            assert!(matches!(Office::new(address, None), Err(FieldError::Office(_))), "{address}");
+            assert!(matches!(Office::new(Some(address), None), Err(FieldError::Office(_))), "{address}");
         }
     }
 }

@@ -2,7 +2,10 @@
 
 use std::{future::Future, path::PathBuf, sync::Arc, time::Duration};
 
-use coilside_core::field::{Field, Setup};
+use coilside_core::{
+    field::{DoorError, Field, Setup},
+    store::StoreError,
+};
 use tokio::{net::TcpListener, task::JoinHandle};
 
 use crate::{
@@ -26,9 +29,10 @@ pub struct FieldSettings {
     pub folder: PathBuf,
     /// The port on 127.0.0.1; 0 for the one of the last time, or any.
     pub port: u16,
-    /// The office's address, `https://office.example`; none to send nothing.
+    /// The office's address, `https://office.example`. None: the one that the device joined, or nothing is sent. An office that
+    /// was joined goes before this one.
     pub office: Option<String>,
-    /// What the office gave this device to be known by.
+    /// What that office gave this device to be known by.
     pub device_token: Option<String>,
     /// A rehearsal: waiting times can be leapt over, and the record says so. Never for a real visit.
     pub rehearsal: bool,
@@ -61,7 +65,7 @@ pub async fn serve(settings: FieldSettings) -> Result<(), FieldError> {
 pub async fn start(settings: FieldSettings) -> Result<Running, FieldError> {
     let FieldSettings { folder, port, office, device_token, rehearsal, packs } = settings;
     let summaries = Summaries::of(office.clone(), Token::new()?);
-    let office = office.map(|office| Office::new(&office, device_token)).transpose()?;
+    let office = Office::new(office.as_deref(), device_token)?;
     let lock = FolderLock::take(&folder)?;
     let key = DeviceKey::of(&folder)?;
     let warning = key.warning();
@@ -75,7 +79,7 @@ pub async fn start(settings: FieldSettings) -> Result<Running, FieldError> {
         language: language_of_the_system(),
         public_key: key.public(),
     };
-    let core = Field::open(setup).map_err(|why| FieldError::Core { folder: folder.clone(), why: why.to_string() })?;
+    let core = open(&setup).await.map_err(|why| FieldError::Core { folder: folder.clone(), why: why.to_string() })?;
     let (listener, at, token) = address::listen(&folder, port).await?;
     let address = format!("http://{at}/?t={}", token.text());
     let shell = Shell::new(Arc::new(core), packs, clock, key, token, at.to_string(), summaries);
@@ -85,6 +89,19 @@ pub async fn start(settings: FieldSettings) -> Result<Running, FieldError> {
     // A seal whose signature a kill came before is signed now, before any page asks.
     shell.turn(|core, now| core.opened(now)).await.map_err(failed)?;
     Ok(Running { listener, shell, office, address, warning, _lock: lock })
+}
+
+/// Opens the core. The folder's lock is ours: whoever has its store open still is just letting go of it.
+async fn open(setup: &Setup) -> Result<Field, DoorError> {
+    for _ in 0..OPEN_MAX_MS / LAST_CALLS_LOOK_MS {
+        match Field::open(setup.clone()) {
+            Err(DoorError::Store(StoreError::InUse)) => {
+                tokio::time::sleep(Duration::from_millis(LAST_CALLS_LOOK_MS)).await;
+            }
+            opened => return opened,
+        }
+    }
+    Field::open(setup.clone())
 }
 
 fn random<const N: usize>() -> Result<[u8; N], FieldError> {
@@ -110,7 +127,7 @@ fn language_of_the_system() -> Option<String> {
 pub struct Running {
     listener: TcpListener,
     shell: Shell,
-    office: Option<Office>,
+    office: Office,
     address: String,
     warning: String,
     _lock: FolderLock,
@@ -135,9 +152,9 @@ impl Running {
     /// The listener failed.
     pub async fn until(self, stop: impl Future<Output = ()> + Send + 'static) -> Result<(), FieldError> {
         let calls = self.shell.calls();
-        let sending = self.office.map(|office| Sending(tokio::spawn(sender::run(self.shell.clone(), office))));
+        let sending = Sending(tokio::spawn(sender::run(self.shell.clone(), self.office)));
         let ended = axum::serve(self.listener, router(self.shell)).with_graceful_shutdown(stop).await;
-        drop(sending);
+        sending.stop().await;
         // The folder is let go with the last call: whoever opens it next must not find it open still.
         for _ in 0..LAST_CALLS_MAX_MS / LAST_CALLS_LOOK_MS {
             if calls.upgrade().is_none() {
@@ -149,12 +166,22 @@ impl Running {
     }
 }
 
+/// How long a started process waits for the store, milliseconds.
+const OPEN_MAX_MS: u64 = 1_000;
 /// How long an ended process waits for calls that are still under way, and how often it looks, milliseconds.
 const LAST_CALLS_MAX_MS: u64 = 5_000;
 const LAST_CALLS_LOOK_MS: u64 = 10;
 
 /// Stops with the process's serving.
 struct Sending(JoinHandle<()>);
+
+impl Sending {
+    /// Stops, and comes back when nothing of it is left.
+    async fn stop(mut self) {
+        self.0.abort();
+        let _ = (&mut self.0).await;
+    }
+}
 
 impl Drop for Sending {
     fn drop(&mut self) {

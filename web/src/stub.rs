@@ -17,7 +17,7 @@ use coilside_core::{
     now::Now,
     procedure::read::PackFolder,
     screen::{Live, Screen, Tone, Turn},
-    sync::SendRequest,
+    sync::{Network, SendRequest, SignAsked},
 };
 use serde_json::Value;
 use tower::ServiceExt;
@@ -45,6 +45,9 @@ pub(crate) struct StubCore {
     outcomes: Mutex<Vec<(String, Outcome)>>,
     charge: Mutex<Option<u8>>,
     pub(crate) to_send: Mutex<Vec<SendRequest>>,
+    pub(crate) network: Mutex<Option<Network>>,
+    pub(crate) to_sign: Mutex<Option<SignAsked>>,
+    pub(crate) signed: Mutex<Option<(String, String)>>,
     pub(crate) answers: Mutex<Vec<Answered>>,
 }
 
@@ -52,7 +55,8 @@ impl StubCore {
     pub(crate) fn new(folder: &Path) -> Self {
         std::fs::create_dir_all(folder.join("incoming")).unwrap();
         let (acted, outcomes, charge, to_send, answers) = Default::default();
-        Self { folder: folder.into(), acted, outcomes, charge, to_send, answers }
+        let (network, to_sign, signed) = Default::default();
+        Self { folder: folder.into(), acted, outcomes, charge, to_send, network, to_sign, signed, answers }
     }
 }
 
@@ -130,7 +134,17 @@ impl CoreDoor for StubCore {
         Err(Problem::unknown())
     }
 
-    fn next_requests(&self, _: Now) -> Result<Vec<SendRequest>, Problem> {
+    fn next_sign(&self) -> Option<SignAsked> {
+        self.to_sign.lock().unwrap().clone()
+    }
+
+    fn signed(&self, id: &str, signature_base64: &str) -> Result<(), Problem> {
+        *self.signed.lock().unwrap() = Some((id.into(), signature_base64.into()));
+        Ok(())
+    }
+
+    fn next_requests(&self, network: Network, _: Now) -> Result<Vec<SendRequest>, Problem> {
+        *self.network.lock().unwrap() = Some(network);
         Ok(std::mem::take(&mut *self.to_send.lock().unwrap()))
     }
 
@@ -228,6 +242,11 @@ impl Caller {
 
     pub(crate) fn charge(&self) -> Option<u8> {
         *self.core.charge.lock().unwrap()
+    }
+
+    /// The network as the core would be told of it now.
+    pub(crate) fn network(&self) -> Network {
+        self.shell.network(true)
     }
 
     pub(crate) fn acted(&self) -> Vec<String> {

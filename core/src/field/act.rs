@@ -4,6 +4,7 @@ use super::DoorError;
 use super::chain::chain;
 use super::desk::{Desk, Seat, unit_of, units_of, words_for};
 use super::shown::{forget, keep};
+use super::join::JOIN;
 use crate::action::Action;
 use crate::effect::{Effect, Request};
 use crate::id::{Letter, VisitId};
@@ -13,6 +14,7 @@ use crate::round::accreditation::held;
 use crate::round::{AssignedUnit, Technician, cover, day_of};
 use crate::screen::{Notice, Turn, notice_of};
 use crate::store::{Commit, NewEffect};
+use crate::sync::{Kind, Over};
 use crate::visit::decide::{Decision, Refusal, decide};
 use crate::visit::event::{Body, Severity, sha256};
 use crate::visit::state::Visit;
@@ -35,7 +37,8 @@ impl Desk {
                     || !["read:", "used:"].iter().any(|of| field.starts_with(of)) =>
             {
                 self.problems.remove(field);
-                self.store.put_draft(&self.draft_place(), field, text, false)?;
+                let place = if self.is_of_joining(field) { JOIN.to_owned() } else { self.draft_place() };
+                self.store.put_draft(&place, field, text, false)?;
                 self.turn(Vec::new(), now)
             }
             Action::Go { to } => self.go(action_id, to, now),
@@ -46,6 +49,7 @@ impl Desk {
                 self.sender.hurry();
                 self.turn(Vec::new(), now)
             }
+            Action::Join => self.join(action_id, now),
             Action::ReadPacks => self.read_packs(now),
             Action::AddAddendum if self.seat.as_ref().is_some_and(|seat| seat.sealed) => {
                 self.add_addendum(action_id, now)
@@ -90,6 +94,10 @@ impl Desk {
                 self.words = words_for(language, self.seat.as_ref().map(|seat| seat.pack.as_ref()))?;
             }
             ("units", "metric" | "us") => self.units = units_of(Some(value)),
+            ("send-events" | "send-originals", "any" | "unmetered") => {
+                let kinds = Kind::ALL.into_iter().filter(|kind| kind.setting() == setting);
+                kinds.for_each(|kind| self.sender.wish(kind, Over::read(Some(value))));
+            }
             _ => return Err(DoorError::NoSuch { what: "setting", name: format!("{setting}={value}") }),
         }
         self.store.put_setting(setting, value)?;

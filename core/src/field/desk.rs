@@ -16,7 +16,7 @@ use crate::round::{Assignment, Technician};
 use crate::screen::{Notice, Turn};
 use crate::store::Store;
 use crate::store::shelf::FolderShelf;
-use crate::sync::Sender;
+use crate::sync::{Mistyped, Sender};
 use crate::visit::decide::{Circumstances, Refusal, decide};
 use crate::visit::event::hex;
 use crate::visit::state::Visit;
@@ -27,6 +27,8 @@ pub(super) struct Desk {
     /// For what is small: photographs are taken in without the desk's lock.
     pub(super) shelf: FolderShelf,
     pub(super) sender: Sender,
+    /// What is wrong with what was typed to join.
+    pub(super) mistyped: Option<Mistyped>,
     pub(super) public_key: Vec<u8>,
     pub(super) procedures: Procedures,
     /// The visit that cannot begin before its pack is there: its action and assignment.
@@ -88,11 +90,13 @@ impl Desk {
         let place = store.setting("place")?.unwrap_or_else(|| "round".to_owned());
         let visit = store.setting("visit")?.filter(|visit| !visit.is_empty()).map(VisitId);
         let technician = store.technician()?;
+        let sender = super::send::sender(&store)?;
         let mut desk = Desk {
             technician,
             store,
             shelf,
-            sender: Sender::default(),
+            sender,
+            mistyped: None,
             public_key: setup.public_key.clone(),
             procedures: Procedures::new()?,
             wanted: None,
@@ -106,6 +110,7 @@ impl Desk {
             problems: BTreeMap::new(),
             notices: Vec::new(),
         };
+        desk.packs_of_office()?;
         if let Some(visit) = visit {
             desk.sit_down(&visit, &setup.now)?;
         }

@@ -37,8 +37,8 @@ impl Handover {
 }
 
 impl Field {
-    /// The owner's summary of the visit that is open, once it is sealed. `office` is the office's address as owners reach
-    /// it: once the seal has arrived there, the summary carries the way to the office's own copy.
+    /// The owner's summary of the visit that is open, once it is sealed. `office` is the address of the office that the
+    /// shell was started with, unless the device joined one: once the seal has arrived there, the summary carries the way to the office's own copy.
     ///
     /// # Errors
     /// Where no sealed visit is open, or the store cannot be read.
@@ -51,7 +51,8 @@ impl Field {
             let spoken = Some(seat.assignment.owner.language.as_str()).filter(|tag| LANGUAGES.contains(tag));
             let words = words_for(spoken.unwrap_or(desk.words.language()), Some(&seat.pack))?;
             let sealed = desk.store.seal(&visit.id)?.map(|jws| seal::open(&jws, &desk.public_key)).transpose()?;
-            let address = office.zip(desk.store.setting(&summary_of(visit.id.as_str()))?);
+            let joined = desk.sender.access().map(|access| access.office.as_str());
+            let address = joined.or(office).zip(desk.store.setting(&summary_of(visit.id.as_str()))?);
             let address = address.map(|(office, path)| format!("{}{path}", office.trim_end_matches('/')));
             let at = visit.last.as_ref().and_then(|at| day_of(at.utc_ms, at.offset_min));
             let shown = desk.shown(visit);

@@ -7,6 +7,7 @@ mod chain;
 mod desk;
 mod entropy;
 mod handover;
+mod join;
 mod outcome;
 mod packs;
 mod photo;

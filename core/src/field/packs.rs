@@ -5,8 +5,8 @@ use super::{DoorError, Field};
 use crate::effect::{Effect, Request};
 use crate::now::Now;
 use crate::procedure::check::Verdict;
-use crate::procedure::library::{LoadedPack, PackError, built_in};
-use crate::procedure::read::{Fault, PackFolder, PackRead, TOML, read};
+use crate::procedure::library::{LoadedPack, PackError, built_in, folder_of};
+use crate::procedure::read::{Fault, PackFolder, PackRead, TOML, read, read_unproved};
 use crate::procedure::{shape, told};
 use crate::screen::{Notice, ProcedureLine, Tone, Turn};
 use crate::words::Words;
@@ -17,30 +17,37 @@ const READ: &str = "packs";
 /// Every procedure at hand.
 pub(super) struct Procedures {
     built_in: Vec<LoadedPack>,
-    /// None until a shell handed some in: it has no folder of them.
-    outside: Option<Vec<Outside>>,
+    /// As a shell handed them in; none until then: it has no folder of them.
+    handed_in: Option<Vec<Outside>>,
+    /// As they came from the office.
+    from_office: Vec<Outside>,
+    /// All of both, judged beside each other.
+    outside: Vec<Outside>,
 }
 
-/// A pack that a shell handed in.
-struct Outside {
+/// A pack that a shell handed in, or that came from the office.
+#[derive(Clone)]
+pub(super) struct Outside {
     from: String,
+    /// It came from the office: of what is older there than here nobody needs to hear.
+    office: bool,
     read: PackRead,
 }
 
 impl Procedures {
     pub(super) fn new() -> Result<Procedures, PackError> {
-        Ok(Procedures { built_in: built_in()?, outside: None })
+        Ok(Procedures { built_in: built_in()?, handed_in: None, from_office: Vec::new(), outside: Vec::new() })
     }
 
     /// The procedure of that name for a run that begins now. One from outside goes before the built-in one.
     pub(super) fn find(&self, name: &str) -> Option<&LoadedPack> {
-        let outside = self.outside.iter().flatten().filter_map(|outside| outside.read.loaded.as_ref());
+        let outside = self.outside.iter().filter_map(|outside| outside.read.loaded.as_ref());
         outside.chain(&self.built_in).find(|loaded| loaded.pack.pack == name)
     }
 
     /// Every procedure that a run can begin now, one of a name.
     pub(super) fn in_use(&self) -> Vec<&LoadedPack> {
-        let outside = self.outside.iter().flatten().filter_map(|outside| outside.read.loaded.as_ref());
+        let outside = self.outside.iter().filter_map(|outside| outside.read.loaded.as_ref());
         let mut used: Vec<&LoadedPack> = Vec::new();
         for loaded in outside.chain(&self.built_in) {
             if !used.iter().any(|other| other.pack.pack == loaded.pack.pack) {
@@ -50,11 +57,29 @@ impl Procedures {
         used
     }
 
-    /// Takes what lies outside now in place of what lay there before. A sound pack that is older than another one of its
-    /// name, or there twice, is refused all the same: nobody shall wonder which of two is used.
+    /// Takes what lies in the shell's folder now in place of what lay there before.
     fn take(&mut self, read: Vec<Outside>) {
+        self.handed_in = Some(read);
+        self.judge();
+    }
+
+    /// Takes what came from the office, beside what came before.
+    pub(super) fn take_from_office(&mut self, read: Outside) {
+        self.from_office.push(read);
+        self.judge();
+    }
+
+    /// Whether a procedure of those bytes is at hand.
+    pub(super) fn has(&self, digest: &str) -> bool {
+        let outside = self.outside.iter().filter_map(|outside| outside.read.loaded.as_ref());
+        outside.chain(&self.built_in).any(|loaded| loaded.digest.as_str() == digest)
+    }
+
+    /// Judges what comes from outside beside each other. A sound pack that is older than another one of its
+    /// name, or there twice, is refused all the same: nobody shall wonder which of two is used.
+    fn judge(&mut self) {
         let mut taken: Vec<Outside> = Vec::new();
-        let mut read = read;
+        let mut read: Vec<Outside> = self.handed_in.iter().flatten().chain(&self.from_office).cloned().collect();
         // The latest version of a name first, so that each later one is judged by it.
         let version = |outside: &Outside| shape::version(&outside.read.version);
         read.sort_by(|one, other| one.read.name.cmp(&other.read.name).then(version(other).cmp(&version(one))));
@@ -71,18 +96,21 @@ impl Procedures {
                 rival.or(own).filter(older).map(|other| ("pack-older", other))
             };
             if let Some((rule, than)) = fault.filter(|_| outside.read.loaded.is_some()) {
+                if outside.office {
+                    continue;
+                }
                 let values = vec![("id", name.clone()), ("version", than)];
                 outside.read.faults.push(Fault { file: TOML.to_owned(), spot: None, rule, values });
                 outside.read.loaded = None;
             }
             taken.push(outside);
         }
-        self.outside = Some(taken);
+        self.outside = taken;
     }
 
     /// A line for each procedure: those in use first, then what was refused and why.
     pub(super) fn lines(&self, language: &str) -> Vec<ProcedureLine> {
-        let outside = self.outside.iter().flatten();
+        let outside = self.outside.iter();
         let mut lines: Vec<ProcedureLine> = outside.map(|outside| of_outside(outside, language)).collect();
         let replaced =
             |loaded: &&LoadedPack| self.find(&loaded.pack.pack).is_some_and(|used| used.digest == loaded.digest);
@@ -99,7 +127,7 @@ impl Procedures {
 
     /// Whether a shell has a folder of packs.
     pub(super) const fn has_folder(&self) -> bool {
-        self.outside.is_some()
+        self.handed_in.is_some()
     }
 }
 
@@ -140,6 +168,24 @@ fn why(read: &PackRead, own: Option<&String>, language: &str) -> Vec<String> {
     lines
 }
 
+/// Which version proves packs: another one proves them anew.
+const PROVED_BY: &str = env!("CARGO_PKG_VERSION");
+
+/// Reads what came from the office as strictly as what lies in a folder, and proves it. What this version proved before is
+/// not proved again.
+pub(super) fn of_office(bytes: &[u8], from: &str, proved_by: &str) -> Outside {
+    let folder = folder_of(bytes, from).unwrap_or_else(|| PackFolder { from: from.to_owned(), files: Vec::new() });
+    let read = if proved_by == PROVED_BY { read_unproved(&folder) } else { read(&folder) };
+    Outside { from: folder.from, office: true, read }
+}
+
+impl Outside {
+    /// The version that proved it; none where it is refused.
+    pub(super) fn proved_by(&self) -> &'static str {
+        if self.read.loaded.is_some() { PROVED_BY } else { "" }
+    }
+}
+
 impl Field {
     /// Takes the packs that lie in a shell's folder now, in place of those that lay there before. Each is read strictly and
     /// proved; one that is not sound or not safe is refused and listed with the reason. Runs that have begun keep theirs.
@@ -149,7 +195,10 @@ impl Field {
     /// Where the store cannot be read.
     pub fn packs(&self, folders: &[PackFolder], now: &Now) -> Result<Turn, DoorError> {
         // Proving takes its time: nobody waits for the door meanwhile.
-        let read = folders.iter().map(|folder| Outside { from: folder.from.clone(), read: read(folder) }).collect();
+        let read = folders
+            .iter()
+            .map(|folder| Outside { from: folder.from.clone(), office: false, read: read(folder) })
+            .collect();
         self.desk().take_packs(read, now)
     }
 }
@@ -157,6 +206,11 @@ impl Field {
 impl Desk {
     fn take_packs(&mut self, read: Vec<Outside>, now: &Now) -> Result<Turn, DoorError> {
         self.procedures.take(read);
+        self.packs_changed(now)
+    }
+
+    /// A visit that waited for a pack begins if it is there now.
+    pub(super) fn packs_changed(&mut self, now: &Now) -> Result<Turn, DoorError> {
         if let Some((action_id, assignment)) = self.wanted.take()
             && self.missing_pack(&assignment)?.is_none()
         {

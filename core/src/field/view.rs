@@ -4,15 +4,15 @@ use super::DoorError;
 use super::desk::{Desk, words_for};
 use crate::now::Now;
 use crate::procedure::library::LoadedPack;
-use crate::screen::{Screen, View, VisitView, show};
+use crate::screen::{EngineView, Screen, View, VisitView, show};
 use crate::visit::decide::rested;
 use crate::words::Words;
 
 impl Desk {
     pub(super) fn show(&self, now: &Now) -> Result<Screen, DoorError> {
         let drafts = self.store.drafts(&self.draft_place())?;
-        let on_round = matches!(self.place.as_str(), "round" | "load" | "settings" | "outbox" | "procedures")
-            || self.seat.is_none();
+        let on_round =
+            matches!(self.place.as_str(), "round" | "load") || is_of_program(&self.place) || self.seat.is_none();
         let rested = self.seat.as_ref().map(|seat| rested(&seat.visit, now));
         let shown = self.seat.as_ref().filter(|_| self.place == "leaving").and_then(|seat| self.shown(&seat.visit));
         let visit = match self.seat.as_ref().zip(rested.as_ref()) {
@@ -38,11 +38,11 @@ impl Desk {
             if on_round { (self.store.assignments_due()?, self.visit_lines()?) } else { (Vec::new(), Vec::new()) };
         let packs = self.procedures.in_use();
         let pack_words = if self.place == "load" { self.words_of(&packs)? } else { Vec::new() };
-        let outbox_rows = if self.place == "outbox" { self.store.outbox(100)? } else { Vec::new() };
+        let engine = self.engine(now)?;
         let on_procedures = self.place == "procedures";
         let procedures = if on_procedures { self.procedures.lines(self.words.language()) } else { Vec::new() };
         Ok(show(&View {
-            place: if visit.is_none() && !matches!(self.place.as_str(), "load" | "settings" | "outbox" | "procedures") {
+            place: if visit.is_none() && self.place != "load" && !is_of_program(&self.place) {
                 "round"
             } else {
                 &self.place
@@ -52,8 +52,7 @@ impl Desk {
             now,
             charge_percent: self.charge_percent,
             outbox: self.store.outbox_count()?,
-            outbox_rows: &outbox_rows,
-            last_answer_utc_ms: self.sender.last_answer_utc_ms,
+            engine: &engine,
             notices: &self.notices,
             visit,
             due: &due,
@@ -64,6 +63,28 @@ impl Desk {
             procedures: &procedures,
             procedures_folder: self.procedures.has_folder(),
         }))
+    }
+
+    /// How sending stands; on the outbox's own screen with what waits.
+    fn engine(&self, now: &Now) -> Result<EngineView, DoorError> {
+        let standing = self.sender.standing(now);
+        if self.place == "join" {
+            return Ok(EngineView { standing, join: self.join_view()?, ..EngineView::default() });
+        }
+        if self.place != "outbox" {
+            return Ok(EngineView { standing, ..EngineView::default() });
+        }
+        let mut sending = Vec::new();
+        for out in &standing.sending {
+            sending.extend(self.store.outbox_row(out.row)?.map(|row| (row, out.arrived)));
+        }
+        Ok(EngineView {
+            groups: self.store.outbox_groups()?,
+            last_safe_utc_ms: self.store.last_safe_utc_ms()?,
+            sending,
+            standing,
+            ..EngineView::default()
+        })
     }
 
     /// The words with those of each pack: on one screen, since reading them takes a moment.
@@ -80,6 +101,7 @@ impl Desk {
                 Ok(crate::screen::VisitLine {
                     site: assignment.map(|(assignment, _)| assignment.site.name).unwrap_or_default(),
                     safe: row.sealed && self.store.is_safe(&row.visit)?,
+                    review: self.store.last_review(&row.visit)?,
                     id: row.visit,
                     opened_utc_ms: row.opened_utc_ms,
                     sealed: row.sealed,
@@ -87,4 +109,9 @@ impl Desk {
             })
             .collect()
     }
+}
+
+/// Screens that belong to no visit and to no day.
+fn is_of_program(place: &str) -> bool {
+    matches!(place, "settings" | "outbox" | "join" | "procedures")
 }

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 use super::pack::Pack;
-use super::read::names;
+use super::read::{PackFile, PackFolder, TOML, names};
 use crate::id::Digest;
 use crate::visit::event::sha256;
 
@@ -109,6 +109,16 @@ pub fn load(source: PackSource) -> Result<LoadedPack, PackError> {
         return Err(PackError::Loose { pack: pack.pack, fault: found.text() });
     }
     assemble(pack, source)
+}
+
+/// A pack's files out of the bytes that a run pins, for a strict reading; none where they are no pack.
+#[must_use]
+pub fn folder_of(bytes: &[u8], from: &str) -> Option<PackFolder> {
+    let source: PackSource = serde_json::from_slice(bytes).ok()?;
+    let words = source.words.into_iter().map(|(language, text)| (format!("{language}.ftl"), text));
+    let files = std::iter::once((TOML.to_owned(), source.toml)).chain(words);
+    let files = files.map(|(name, text)| PackFile { name, bytes: text.into_bytes() }).collect();
+    Some(PackFolder { from: from.to_owned(), files })
 }
 
 /// A pack with the bytes that a run pins.

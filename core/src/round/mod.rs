@@ -23,7 +23,7 @@ pub mod used;
 
 pub use assignment::{Appointment, AssignedUnit, Assignment, OpenFinding, Owner, PastReading, Site, Spot};
 pub use day::day_of;
-pub use news::News;
+pub use news::{HandedVisit, News, PackOffer, Review, ReviewOutcome};
 pub use shared::Shared;
 pub use technician::{Accreditation, OwnInstrument, Technician};
 pub use terms::Terms;

@@ -9,10 +9,12 @@ mod excursion;
 mod fields;
 mod frame;
 mod history;
+mod join;
 mod load;
 mod materials;
 mod mix;
 mod notices;
+mod outbox;
 mod procedures;
 mod reasons;
 mod results;
@@ -27,7 +29,9 @@ mod work;
 
 pub use block::*;
 pub use drawing::{Drawing, DrawingLine};
+pub use join::JoinView;
 pub use notices::notice_of;
+pub use outbox::EngineView;
 pub use procedures::ProcedureLine;
 pub use sketch::sketch;
 pub use view::{View, VisitLine, VisitView, show};
@@ -42,7 +46,7 @@ use crate::procedure::pack::Hazard;
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Screen {
     /// Which screen: `round`, `now`, `phases`, `phase:<id>`, `photographs`, `readings`, `details`, `findings`, `leaving`,
-    /// `break-off`, `emergency`, `outbox`, `procedures`, `settings`, `load`, `history`, `used`, `step:<id>`, `why:<what>`.
+    /// `break-off`, `emergency`, `outbox`, `join`, `procedures`, `settings`, `load`, `history`, `used`, `step:<id>`, `why:<what>`.
     /// A shell compares it to keep the scroll position.
     pub place: String,
     /// The language of the words, a BCP 47 tag.

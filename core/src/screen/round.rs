@@ -1,17 +1,16 @@
-//! The round: what is due, what is under way, what is done; and the outbox.
+//! The round: what is due, what is under way, what is done and what the office says of it.
 
 use chrono::NaiveDate;
 
-use super::notices::{clock, day_clock, size};
+use super::notices::day_clock;
 use super::view::{bare, go};
-use super::{Block, Button, Notice, Screen, Tone, View};
+use super::{Block, Button, Notice, Screen, Tone, View, outbox};
 use crate::action::Action;
 use crate::round::accreditation::{self, held, lapses};
 use crate::round::cover::{self, Verdict};
 use crate::round::day::{self, Planned, day_of, minute_of, plan};
 use crate::round::route::{DETOUR, SPEED_KM_H};
-use crate::round::{AssignedUnit, Assignment, due};
-use crate::store::{OutboxKind, OutboxRow};
+use crate::round::{AssignedUnit, Assignment, Review, ReviewOutcome, due};
 use crate::visit::event::Severity;
 use crate::words::number;
 
@@ -32,6 +31,7 @@ pub(super) fn show(view: &View<'_>) -> Screen {
     let today = day_of(view.now.utc_ms, view.now.offset_min).unwrap_or_default();
     let minute = minute_of(view.now.utc_ms, view.now.offset_min);
     let day = plan(view.due, &|name| view.pack(name), today, minute);
+    screen.notices.extend(outbox::clock_notice(view));
     screen.notices.extend(accreditations(view, today));
     screen.blocks.push(heading("round-due"));
     if view.due.is_empty() {
@@ -67,8 +67,18 @@ pub(super) fn show(view: &View<'_>) -> Screen {
         let label = words.fill(key, &[("site", &line.site), ("when", &when)]);
         let press = Action::Go { to: format!("visit:{}", line.id) };
         screen.blocks.push(Block::Button { button: Button { label, tone: Tone::Quiet, press, hold: false } });
+        screen.blocks.extend(line.review.as_ref().map(|review| reviewed(view, review)));
     }
     screen
+}
+
+/// What the office says of a visit.
+fn reviewed(view: &View<'_>, review: &Review) -> Block {
+    let when = day_clock(review.utc_ms, view.now.offset_min);
+    let key = format!("review-{}{}", review.outcome.name(), if review.words.is_empty() { "-bare" } else { "" });
+    let text = view.words.fill(&key, &[("words", &review.words), ("when", &when)]);
+    let tone = if review.outcome == ReviewOutcome::Accepted { Tone::Good } else { Tone::Attention };
+    Block::Text { text, level: 0, tone }
 }
 
 /// A visit that is due: where, whose, what, until when, when one is there, and the button that begins it.
@@ -158,63 +168,4 @@ fn accreditations(view: &View<'_>, today: NaiveDate) -> Option<Notice> {
         lines,
         buttons: Vec::new(),
     })
-}
-
-/// What still has to reach the office, since when, and why.
-pub(super) fn outbox(view: &View<'_>) -> Screen {
-    let words = view.words;
-    let mut screen = bare(view, "menu-outbox");
-    let text = |text: String, tone| Block::Text { text, level: 0, tone };
-    let waiting = view.outbox;
-    if waiting.is_empty() {
-        screen.blocks.push(text(words.text("outbox-all-safe"), Tone::Good));
-    } else {
-        let since = day_clock(waiting.since_utc_ms, view.now.offset_min);
-        let parts = [
-            ("events", waiting.events.to_string()),
-            ("photos", waiting.photos.to_string()),
-            ("size", size(waiting.photo_bytes, words.language())),
-            ("since", since),
-        ];
-        let parts: Vec<(&str, &str)> = parts.iter().map(|(name, value)| (*name, value.as_str())).collect();
-        screen.blocks.push(text(words.fill("outbox-much", &parts), Tone::Plain));
-        screen.blocks.push(text(words.text("outbox-kept"), Tone::Quiet));
-    }
-    let last = match view.last_answer_utc_ms {
-        Some(utc_ms) => words.fill("outbox-last-answer", &[("clock", &clock(utc_ms, view.now.offset_min))]),
-        None => words.text("outbox-no-answer"),
-    };
-    screen.blocks.push(text(last, Tone::Plain));
-    if !view.outbox_rows.is_empty() {
-        let columns = ["outbox-column-what", "outbox-column-since", "outbox-column-state"];
-        let rows = view.outbox_rows.iter().map(|row| line(view, row)).collect();
-        screen.blocks.push(Block::Table {
-            caption: words.text("outbox-table"),
-            columns: columns.iter().map(|key| words.text(key)).collect(),
-            rows,
-        });
-    }
-    let send =
-        Button { label: words.text("outbox-send-now"), tone: Tone::Primary, press: Action::SendNow, hold: false };
-    screen.foot.push(send);
-    if view.visit.is_some() {
-        screen.foot.push(go(view, "back-to-now", "now"));
-    }
-    screen.foot.push(go(view, "back-to-round", "round"));
-    screen
-}
-
-fn line(view: &View<'_>, row: &OutboxRow) -> Vec<String> {
-    let words = view.words;
-    let what = match row.kind {
-        OutboxKind::Events => words.fill("outbox-events", &[("count", &row.count.to_string())]),
-        OutboxKind::Photo => words.fill("outbox-photo", &[("size", &size(row.bytes, words.language()))]),
-        OutboxKind::Seal => words.text("outbox-seal"),
-    };
-    let state = if row.why.is_empty() {
-        words.text("outbox-waits")
-    } else {
-        words.fill("outbox-stuck-why", &[("why", &row.why)])
-    };
-    vec![what, day_clock(row.since_utc_ms, view.now.offset_min), state]
 }

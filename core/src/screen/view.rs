@@ -3,8 +3,8 @@
 use std::collections::BTreeMap;
 
 use super::{
-    Button, Live, Notice, ProcedureLine, Progress, Screen, Tone, close, frame, history, load, notices, procedures,
-    reasons, results, round, settings, sheets, used, work,
+    Button, EngineView, Live, Notice, ProcedureLine, Progress, Screen, Tone, close, frame, history, join, load,
+    notices, outbox, procedures, reasons, results, round, settings, sheets, used, work,
 };
 use crate::action::Action;
 use crate::evidence::Shown;
@@ -15,8 +15,8 @@ use crate::procedure::library::LoadedPack;
 use crate::procedure::measure::Units;
 use crate::procedure::pack::Pack;
 use crate::record::results::Known;
-use crate::round::{AssignedUnit, Assignment, Technician};
-use crate::store::{OutboxCount, OutboxRow};
+use crate::round::{AssignedUnit, Assignment, Review, Technician};
+use crate::store::OutboxCount;
 use crate::visit::decide::Refusal;
 use crate::visit::event::Severity;
 use crate::visit::state::{Run, Visit};
@@ -36,10 +36,8 @@ pub struct View<'a> {
     pub charge_percent: Option<u8>,
     /// How much waits.
     pub outbox: OutboxCount,
-    /// What waits, on the outbox's own screen.
-    pub outbox_rows: &'a [OutboxRow],
-    /// When the office last answered.
-    pub last_answer_utc_ms: Option<i64>,
+    /// How sending stands.
+    pub engine: &'a EngineView,
     /// What was just refused or told.
     pub notices: &'a [Notice],
     /// The visit that is open.
@@ -120,6 +118,8 @@ pub struct VisitLine {
     pub sealed: bool,
     /// Everything of it is at the office.
     pub safe: bool,
+    /// What the office said of it last.
+    pub review: Option<Review>,
 }
 
 /// The screen of a view.
@@ -128,7 +128,8 @@ pub fn show(view: &View<'_>) -> Screen {
     let Some(visit) = &view.visit else {
         return match view.place {
             "settings" => settings::show(view),
-            "outbox" => round::outbox(view),
+            "outbox" => outbox::show(view),
+            "join" => join::show(view),
             "load" => load::show(view),
             "procedures" => procedures::show(view),
             _ => round::show(view),
@@ -141,7 +142,8 @@ pub fn show(view: &View<'_>) -> Screen {
         _ => match place {
             "round" => round::show(view),
             "settings" => settings::show(view),
-            "outbox" => round::outbox(view),
+            "outbox" => outbox::show(view),
+            "join" => join::show(view),
             "load" => load::show(view),
             "history" => history::show(view, visit),
             "used" => used::show(view, visit),
@@ -244,6 +246,9 @@ fn outbox_line(view: &View<'_>) -> Live {
     let words = view.words;
     let label = words.text("outbox-label");
     let waiting = view.outbox;
+    if view.engine.standing.revoked {
+        return Live { label, value: words.text("outbox-revoked"), tone: Tone::Attention };
+    }
     if waiting.stuck > 0 {
         return Live { label, value: words.text("outbox-stuck"), tone: Tone::Attention };
     }

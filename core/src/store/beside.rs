@@ -31,7 +31,7 @@ impl Store {
             .map_err(|error| StoreError::Damaged { what: "an assignment".into(), detail: error.to_string() })?;
         self.connection.execute(
             "INSERT INTO assignment (id, due, body, salt) VALUES (?1, ?2, ?3, ?4)
-             ON CONFLICT (id) DO UPDATE SET due = excluded.due, body = excluded.body",
+             ON CONFLICT (id) DO UPDATE SET due = excluded.due, body = excluded.body, withdrawn = 0",
             params![assignment.id, assignment.due, body, salt],
         )?;
         Ok(())
@@ -49,13 +49,13 @@ impl Store {
         row.map(|(body, salt)| Ok((read(&body)?, salt))).transpose()
     }
 
-    /// Assignments that no visit answers yet, by due day.
+    /// Assignments that no visit answers yet and that the office did not take back, by due day.
     ///
     /// # Errors
     /// Where the store cannot be read.
     pub fn assignments_due(&self) -> Result<Vec<Assignment>, StoreError> {
         let mut query = self.connection.prepare_cached(
-            "SELECT body FROM assignment WHERE id NOT IN (SELECT assignment FROM visit) ORDER BY due, id",
+            "SELECT body FROM assignment WHERE withdrawn = 0 AND id NOT IN (SELECT assignment FROM visit) ORDER BY due, id",
         )?;
         let rows = query.query_map([], |row| row.get::<_, String>(0))?;
         rows.map(|body| read(&body?)).collect()

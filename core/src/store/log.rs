@@ -46,6 +46,18 @@ impl Store {
         Ok(rows.collect::<Result<_, _>>()?)
     }
 
+    /// The stored bytes of some of a visit's events, from a number on.
+    ///
+    /// # Errors
+    /// Where the store cannot be read.
+    pub fn some_events(&self, visit: &VisitId, from: u64, most: usize) -> Result<Vec<Vec<u8>>, StoreError> {
+        let mut query = self
+            .connection
+            .prepare_cached("SELECT bytes FROM event WHERE visit = ?1 AND seq >= ?2 ORDER BY seq LIMIT ?3")?;
+        let rows = query.query_map(params![visit.as_str(), from as i64, most as i64], |row| row.get(0))?;
+        Ok(rows.collect::<Result<_, _>>()?)
+    }
+
     /// A visit's state: the snapshot and what came after it.
     ///
     /// # Errors

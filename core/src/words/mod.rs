@@ -37,6 +37,7 @@ const OWN: &[(&str, &[&str])] = &[
             include_str!("en/packs.ftl"),
             include_str!("en/shell.ftl"),
             include_str!("en/record.ftl"),
+            include_str!("en/sending.ftl"),
         ],
     ),
     (
@@ -48,6 +49,7 @@ const OWN: &[(&str, &[&str])] = &[
             include_str!("es/packs.ftl"),
             include_str!("es/shell.ftl"),
             include_str!("es/record.ftl"),
+            include_str!("es/sending.ftl"),
         ],
     ),
 ];

@@ -1,5 +1,7 @@
 //! A door in a folder of its own, a clock, a key, and an invented assignment.
 
+use std::collections::VecDeque;
+
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
 use coilside_core::action::Action;
@@ -10,6 +12,7 @@ use coilside_core::now::Now;
 use coilside_core::round::{AssignedUnit, Assignment, Owner, Site};
 use coilside_core::screen::Turn;
 use coilside_core::store::Store;
+use coilside_core::sync::{Network, SendRequest};
 use coilside_core::visit::apply::replay;
 use coilside_core::visit::event::Event;
 use coilside_core::visit::state::Visit;
@@ -20,6 +23,9 @@ use tempfile::TempDir;
 pub(crate) struct Bench {
     pub(crate) folder: TempDir,
     pub(crate) now: Now,
+    pub(crate) network: Network,
+    /// Requests that went out beside one that was looked at already.
+    pub(crate) beside: VecDeque<SendRequest>,
     field: Option<Field>,
     count: u32,
 }
@@ -65,7 +71,8 @@ impl Bench {
         let memory = std::path::Path::new("/dev/shm");
         let folder = if memory.is_dir() { tempfile::tempdir_in(memory) } else { tempfile::tempdir() }.unwrap();
         let now = Now { utc_ms: 1_777_881_600_000, offset_min: 120, mono_ms: 1_000, mono_epoch: "boot".into() };
-        let mut bench = Bench { folder, now, field: None, count: 0 };
+        let (network, beside) = (Network::default(), VecDeque::new());
+        let mut bench = Bench { folder, now, network, beside, field: None, count: 0 };
         bench.reopen().unwrap();
         bench.field().assigned(&[assignment("a1", &["A"]), assignment("a2", &["A"])]).unwrap();
         bench
@@ -89,6 +96,7 @@ impl Bench {
 
     pub(crate) fn reopen(&mut self) -> Result<Turn, DoorError> {
         self.field = None;
+        self.beside.clear();
         let field = Field::open(Setup {
             folder: self.folder.path().to_string_lossy().into_owned(),
             entropy: self.folder.path().to_string_lossy().bytes().cycle().take(64).collect(),

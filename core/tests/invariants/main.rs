@@ -5,12 +5,17 @@
 mod apply;
 mod bench;
 mod customer;
+mod cost;
 mod dangers;
 mod effects;
+mod hostile;
 mod house;
+mod joining;
+mod lanes;
 mod left_safe;
 mod log;
 mod mechanics;
+mod news;
 mod office;
 mod seal;
 mod sending;

@@ -13,7 +13,7 @@ use coilside_core::procedure::pack::Pack;
 use coilside_core::round::{OwnInstrument, Shared, Technician};
 use coilside_core::science::acids::Acid;
 use coilside_core::science::materials::{Metal, suits};
-use coilside_core::screen::{View, VisitView, show};
+use coilside_core::screen::{EngineView, View, VisitView, show};
 use coilside_core::store::OutboxCount;
 use coilside_core::visit::apply::apply;
 use coilside_core::visit::decide::{Circumstances, Refusal, completeness, decide};
@@ -351,8 +351,7 @@ fn screen(table: &Table, units: Units) -> String {
         units,
         now: &table.now,
         outbox: OutboxCount::default(),
-        outbox_rows: &[],
-        last_answer_utc_ms: None,
+        engine: &EngineView::default(),
         notices: &[],
         visit: Some(visit),
         due: &[],

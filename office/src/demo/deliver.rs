@@ -6,7 +6,7 @@ use std::io::{Read as _, Seek as _, SeekFrom};
 use axum::body::Body;
 use axum::http::{Request, header};
 use coilside_core::field::{DoorError, Field};
-use coilside_core::sync::{SendBody, SendRequest};
+use coilside_core::sync::{Network, SendBody, SendRequest};
 use tower::ServiceExt as _;
 
 use super::player::Clock;
@@ -38,7 +38,8 @@ pub enum DeliverError {
 pub async fn deliver(field: &Field, office: &Office, clock: &mut Clock, token: &str) -> Result<(), DeliverError> {
     let router = office.router();
     for _ in 0..TRIES_MOST {
-        let Some(request) = field.next_requests(&clock.now())?.into_iter().next() else {
+        let requests = field.next_requests(Network::default(), &clock.now())?;
+        if requests.is_empty() {
             let outbox = field.screen(&clock.now())?.screen.outbox;
             match outbox.tone {
                 coilside_core::screen::Tone::Good => return Ok(()),
@@ -46,19 +47,21 @@ pub async fn deliver(field: &Field, office: &Office, clock: &mut Clock, token: &
                 _ => clock.pass_ms(1_000),
             }
             continue;
-        };
-        let answer = router.clone().oneshot(http(&request, token)?).await.unwrap_or_else(|never| match never {});
-        let status = answer.status().as_u16();
-        let headers: Vec<(String, String)> = answer
-            .headers()
-            .iter()
-            .filter_map(|(name, value)| Some((name.to_string(), value.to_str().ok()?.to_owned())))
-            .collect();
-        let body = axum::body::to_bytes(answer.into_body(), ANSWER_BYTES_MAX)
-            .await
-            .map_err(|error| DeliverError::Request(error.to_string()))?;
-        field.answered(&request.id, status, &headers, &body, &clock.now())?;
-        clock.pass_ms(20);
+        }
+        for request in requests {
+            let answer = router.clone().oneshot(http(&request, token)?).await.unwrap_or_else(|never| match never {});
+            let status = answer.status().as_u16();
+            let headers: Vec<(String, String)> = answer
+                .headers()
+                .iter()
+                .filter_map(|(name, value)| Some((name.to_string(), value.to_str().ok()?.to_owned())))
+                .collect();
+            let body = axum::body::to_bytes(answer.into_body(), ANSWER_BYTES_MAX)
+                .await
+                .map_err(|error| DeliverError::Request(error.to_string()))?;
+            field.answered(&request.id, status, &headers, &body, &clock.now())?;
+            clock.pass_ms(20);
+        }
     }
     Err(DeliverError::Unfinished("no end in sight".into()))
 }

@@ -130,7 +130,7 @@ fn concerned(fault: &CheckFault, pack: &Pack) -> Option<String> {
 }
 
 /// Reads a pack strictly, without asking whether it is safe.
-fn read_unproved(folder: &PackFolder) -> PackRead {
+pub(crate) fn read_unproved(folder: &PackFolder) -> PackRead {
     let mut sink = Sink::default();
     let files = texts(folder, &mut sink);
     let mut read = PackRead {

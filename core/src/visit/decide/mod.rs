@@ -211,6 +211,7 @@ fn decide_rested(visit: &Visit, run: &Run, action: &Action, around: &Circumstanc
         | Action::StartVisit { .. }
         | Action::Draft { .. }
         | Action::SendNow
+        | Action::Join
         | Action::ReadPacks
         | Action::Set { .. } => Ok(Decision::default()),
     }

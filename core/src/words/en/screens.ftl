@@ -46,18 +46,6 @@ outbox-stuck = stuck: look here
 outbox-all-safe = Everything is safe at the office.
 outbox-much = Waiting since { $since }. Entries of the log: { $events }. Photographs: { $photos } ({ $size }).
 outbox-kept = They are kept on this device and go out by themselves when there is coverage.
-outbox-last-answer = The office last answered at { $clock }.
-outbox-no-answer = The office has not answered yet since this program started.
-outbox-table = What waits
-outbox-column-what = What
-outbox-column-since = Since
-outbox-column-state = State
-outbox-events = Entries of the log: { $count }
-outbox-photo = Photograph, { $size }
-outbox-seal = Seal of the record
-outbox-waits = waits for coverage
-outbox-stuck-why = stuck: { $why }
-outbox-send-now = Send now
 
 ## Procedures
 

@@ -46,18 +46,6 @@ outbox-stuck = detenido: mirar aquí
 outbox-all-safe = Todo está a salvo en la oficina.
 outbox-much = En espera desde { $since }. Anotaciones del registro: { $events }. Fotografías: { $photos } ({ $size }).
 outbox-kept = Se guardan en este dispositivo y salen solas cuando hay cobertura.
-outbox-last-answer = La oficina respondió por última vez a las { $clock }.
-outbox-no-answer = La oficina no ha respondido desde que empezó este programa.
-outbox-table = Lo que espera
-outbox-column-what = Qué
-outbox-column-since = Desde
-outbox-column-state = Estado
-outbox-events = Anotaciones del registro: { $count }
-outbox-photo = Fotografía, { $size }
-outbox-seal = Sello del registro
-outbox-waits = espera cobertura
-outbox-stuck-why = detenido: { $why }
-outbox-send-now = Enviar ahora
 
 ## Procedimientos
 
