@@ -29,7 +29,7 @@ export class CuttingWire {
       const end = () => (near.destroy(), far.destroy());
       const carry = (from, to, way) =>
         from.on("data", (bytes) => {
-          const fits = bytes.subarray(0, Math.floor(left[way]));
+          const fits = bytes.subarray(0, Math.max(0, Math.floor(left[way]))); // nothing goes through behind a cut
           left[way] -= bytes.length;
           if (fits.length) to.write(fits);
           if (left[way] <= 0 && !near.destroyed) {
