@@ -1,13 +1,15 @@
 """The office's description (OpenAPI) drives schemathesis (https://schemathesis.io) against a running office: whatever it makes
 up, the office answers as it says, in the shapes that it says, and never with a failure of its own."""
 
+import os
 import pathlib
 import re
 import subprocess
 import sys
 import unittest
 
-sys.path.insert(0, str(pathlib.Path(__file__).resolve().parent))
+HERE = pathlib.Path(__file__).resolve().parent
+sys.path.insert(0, str(HERE))
 from offices import Office  # noqa: E402
 
 SECONDS_MOST = 60
@@ -34,7 +36,10 @@ class Description(unittest.TestCase):
                 *("--max-time", str(SECONDS_MOST), "--seed", "1", "--generation-database", "none"),
                 *("--warnings", "off", "--continue-on-failure"),
             ]
-            ran = subprocess.run(command, capture_output=True, text=True, timeout=SECONDS_MOST * 4, check=False)
+            hooks = {**os.environ, "SCHEMATHESIS_HOOKS": "pieces", "PYTHONPATH": str(HERE)}
+            ran = subprocess.run(
+                command, capture_output=True, text=True, timeout=SECONDS_MOST * 4, check=False, env=hooks, cwd=office.folder
+            )
             # The office is still there, and sound.
             self.assertIsNone(office.process.poll())
         print(ran.stdout[-6000:], ran.stderr[-2000:])

@@ -48,7 +48,8 @@ class Tuspy(unittest.TestCase):
                     uploader.offset = 0
                 uploader.upload()
                 return digest
-            except (TusCommunicationError, TusUploadFailed, OSError):
+            except (TusCommunicationError, TusUploadFailed, OSError, TypeError):
+                # The last is the client's own: it takes half of an answer's headers for all of them.
                 continue
         self.fail(f"a file of {len(data)} bytes did not come whole in {TRIES_MOST} tries")
 
