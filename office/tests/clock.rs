@@ -1,4 +1,5 @@
 //! Devices' clocks: noted, and set right beside what they showed.
+#![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "tests")]
 
 #[cfg(test)]
 mod support;

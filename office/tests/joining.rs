@@ -1,4 +1,5 @@
 //! Devices join by a code, speak under tokens that end, and can be revoked.
+#![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "tests")]
 
 #[cfg(test)]
 mod support;

@@ -1,4 +1,5 @@
 //! What comes down: assignments, reviews, procedures, by a cursor.
+#![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "tests")]
 
 #[cfg(test)]
 mod support;

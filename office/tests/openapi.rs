@@ -1,4 +1,5 @@
 //! The interface as it is written down: `openapi.json` is what the program comes to, and `protocol.md` names its parts.
+#![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "tests")]
 
 #[cfg(test)]
 mod support;

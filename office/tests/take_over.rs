@@ -1,4 +1,5 @@
 //! Another device goes on with a visit; what the first one still has is kept beside the record.
+#![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "tests")]
 
 #[cfg(test)]
 mod support;

@@ -1,4 +1,5 @@
 //! Uploads as tus 1.0.0 (<https://tus.io/protocols/resumable-upload>) writes them down, beyond what our own devices use.
+#![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "tests")]
 
 #[cfg(test)]
 mod support;
@@ -283,7 +284,8 @@ async fn a_sender_that_did_not_hear_of_the_end_may_go_on_from_there_with_nothing
     let again = bench.piece(digest, bytes.len(), b"").await;
     assert_eq!((again.status.as_u16(), again.header("upload-offset")), (204, "200000"));
     let request = bench.request("PATCH", &format!("/photos/{digest}")).header("tus-resumable", "1.0.0");
-    let request = request.header("content-type", "application/offset+octet-stream").header("upload-offset", bytes.len());
+    let request =
+        request.header("content-type", "application/offset+octet-stream").header("upload-offset", bytes.len());
     let more = bench.call(request.header("content-length", "1").body(Body::from("x")).unwrap()).await;
     assert_eq!(more.status, 413);
     assert_eq!(bench.piece(digest, 0, &bytes).await.status, 409);
