@@ -16,8 +16,8 @@ use crate::round::Assignment;
 use crate::screen::Turn;
 use crate::store::StoreError;
 use crate::store::shelf::ShelfError;
-use crate::visit::event::{PhotoCode, Symbology};
 use crate::sync::{Network, SendBody, SendRequest};
+use crate::visit::event::{PhotoCode, Symbology};
 
 /// What a shell hands in at opening.
 #[derive(Clone, Debug, uniffi::Record)]

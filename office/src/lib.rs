@@ -18,6 +18,7 @@ pub use app::export_record::ExportError;
 pub use app::hand_out_assignments::AssignmentError;
 pub use app::import_record::{ImportError, Imported};
 pub use app::library::LibraryError;
+pub use http::openapi::text as openapi;
 pub use ids::{Digest, NotAName, Secret, VisitId};
 pub use office::{Office, OfficeError, OfficeSettings, open, serve};
 pub use store::StoreError;

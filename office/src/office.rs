@@ -14,7 +14,7 @@ use crate::app::export_record::{self, ExportError};
 use crate::app::hand_out_assignments::AssignmentError;
 use crate::app::import_record::{self, ImportError, Imported};
 use crate::app::library::{Library, LibraryError};
-use crate::app::{customer, hand_out_assignments, join, make_summary, sign_in};
+use crate::app::{customer, hand_out_assignments, join, make_summary, prove_key, sign_in};
 use crate::ids::{Digest, Secret, VisitId};
 use crate::store::{Store, StoreError, vouchers};
 
@@ -114,6 +114,7 @@ impl Office {
     pub fn open_by(folder: &Path, clock: impl Fn() -> i64 + Send + Sync + 'static) -> Result<Self, OfficeError> {
         let office = Self { store: Arc::new(Store::open(folder)?), library: Library::open()?, clock: Arc::new(clock) };
         office.keep_packs()?;
+        prove_key::set_up(&office.store, &Secret::random()?)?;
         Ok(office)
     }
 
@@ -239,6 +240,14 @@ impl Office {
     /// When it has no usable `id`, or cannot be written down.
     pub fn put_assignment(&self, doc: &serde_json::Value) -> Result<(), AssignmentError> {
         hand_out_assignments::put(&self.store, doc, self.now_ms())
+    }
+
+    /// An assignment is not to be done any more: devices are told. Whoever has begun it goes on. False where there is none.
+    ///
+    /// # Errors
+    /// When it cannot be written down.
+    pub fn withdraw_assignment(&self, id: &str) -> Result<bool, OfficeError> {
+        Ok(hand_out_assignments::withdraw(&self.store, id, self.now_ms())?)
     }
 
     /// Keeps who works with the devices of a name (as given to [`Office::add_device`]): their instruments and

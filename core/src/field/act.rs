@@ -3,8 +3,8 @@
 use super::DoorError;
 use super::chain::chain;
 use super::desk::{Desk, Seat, unit_of, units_of, words_for};
-use super::shown::{forget, keep};
 use super::join::JOIN;
+use super::shown::{forget, keep};
 use crate::action::Action;
 use crate::effect::{Effect, Request};
 use crate::id::{Letter, VisitId};

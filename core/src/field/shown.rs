@@ -16,7 +16,7 @@ type Kept = (Digest, String, u64);
 /// Puts the file down, before the event that names it is written.
 pub(super) fn keep(shelf: &FolderShelf, bytes: &[u8]) -> Result<Kept, DoorError> {
     let digest = sha256(bytes);
-    shelf.keep_original(&digest, bytes)?;
+    shelf.write_original(&digest, bytes)?.keep()?;
     Ok((digest, SHOWN_MEDIA.to_owned(), bytes.len() as u64))
 }
 

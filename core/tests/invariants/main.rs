@@ -4,8 +4,8 @@
 
 mod apply;
 mod bench;
-mod customer;
 mod cost;
+mod customer;
 mod dangers;
 mod effects;
 mod hostile;

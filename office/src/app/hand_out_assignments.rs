@@ -32,6 +32,11 @@ pub(crate) fn put(store: &Store, doc: &Value, now_ms: i64) -> Result<(), Assignm
     })
 }
 
+/// An assignment is not to be done any more; false where there is none of that name. Whoever has begun it goes on.
+pub(crate) fn withdraw(store: &Store, id: &str, now_ms: i64) -> Result<bool, StoreError> {
+    store.write(|db| assignments::withdraw(db, id, now_ms))
+}
+
 /// Keeps who works with the devices of a name, in place of what was there: a `coilside_core::round::Technician`.
 pub(crate) fn put_technician(store: &Store, device: &str, technician: &Technician) -> Result<(), StoreError> {
     let doc = serde_json::to_string(technician).unwrap_or_default();

@@ -128,7 +128,7 @@ fn device_of(store: &Store, holding: &Holding, no_token: &Secret, now_ms: i64) -
         // The token's text is known to nobody: it is dropped here, and only its hash is kept.
         let id = devices::add(db, &name, no_token.hash(), now_ms)?;
         devices::register(db, id, &name, &holding.device_key)?;
-        Ok(Device { id, name, public_key: Some(holding.device_key.clone()) })
+        Ok(Device { id, name, public_key: Some(holding.device_key.clone()), revoked: false })
     })
 }
 

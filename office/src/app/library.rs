@@ -1,7 +1,8 @@
-//! The packs and words that pages are made with, read once when the office opens.
+//! The packs and words that pages are made with. Packs are read when the office opens; words of a pack in a language when a
+//! page first needs them: all of them together would take more memory than everything else that the office holds.
 
 use std::collections::BTreeMap;
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 use coilside_core::procedure::library::{LoadedPack, PackError, built_in};
 use coilside_core::visit::state::Visit;
@@ -26,8 +27,8 @@ pub(crate) struct Library(Arc<Shelf>);
 
 struct Shelf {
     packs: Vec<LoadedPack>,
-    /// By pack (empty for none) and language.
-    words: BTreeMap<(String, Language), Words>,
+    /// By pack (empty for none) and language: made at their first use.
+    words: BTreeMap<(String, Language), OnceLock<Words>>,
     plain: Words,
 }
 
@@ -52,16 +53,9 @@ impl Library {
     }
 
     fn of(packs: Vec<LoadedPack>) -> Result<Self, LibraryError> {
-        let mut words = BTreeMap::new();
-        for language in Language::ALL {
-            let own = own_words(language);
-            words.insert((String::new(), language), Words::new(language.tag(), Some(own))?);
-            for loaded in &packs {
-                let of_pack = loaded.source.words.get(language.tag()).map_or("", String::as_str);
-                let both = format!("{own}\n{of_pack}");
-                words.insert((loaded.digest.to_string(), language), Words::new(language.tag(), Some(&both))?);
-            }
-        }
+        let names = packs.iter().map(|loaded| loaded.digest.to_string()).chain([String::new()]);
+        let words = names.flat_map(|name| Language::ALL.map(|language| ((name.clone(), language), OnceLock::new())));
+        let words = words.collect();
         let plain = Words::new(Language::English.tag(), Some(own_words(Language::English)))?;
         Ok(Self(Arc::new(Shelf { packs, words, plain })))
     }
@@ -86,9 +80,23 @@ impl Library {
 
     /// The office's words, with those of a pack.
     pub(crate) fn words(&self, language: Language, pack: Option<&LoadedPack>) -> &Words {
-        let pack = pack.map_or(String::new(), |pack| pack.digest.to_string());
-        self.0.words.get(&(pack, language)).unwrap_or(&self.0.plain)
+        let name = pack.map_or(String::new(), |pack| pack.digest.to_string());
+        let Some(place) = self.0.words.get(&(name, language)) else { return &self.0.plain };
+        if let Some(words) = place.get() {
+            return words;
+        }
+        match made(language, pack) {
+            Ok(words) => place.get_or_init(|| words),
+            // The tests keep the built-in ones from shipping so, and packs from elsewhere are read before they are taken.
+            Err(_) => &self.0.plain,
+        }
     }
+}
+
+fn made(language: Language, pack: Option<&LoadedPack>) -> Result<Words, WordsError> {
+    let own = own_words(language);
+    let of_pack = pack.and_then(|loaded| loaded.source.words.get(language.tag())).map_or("", String::as_str);
+    Words::new(language.tag(), Some(&format!("{own}\n{of_pack}")))
 }
 
 const fn own_words(language: Language) -> &'static str {
@@ -107,6 +115,18 @@ mod tests {
     fn keys(language: Language) -> BTreeSet<&'static str> {
         let lines = own_words(language).lines().filter(|line| line.starts_with("office-"));
         lines.filter_map(|line| line.split_once(" =")).map(|(key, _)| key).collect()
+    }
+
+    #[test]
+    fn the_words_of_every_pack_can_be_read_in_every_language() {
+        let library = Library::open().unwrap();
+        for language in Language::ALL {
+            assert!(made(language, None).is_ok());
+            for pack in library.all() {
+                assert!(made(language, Some(pack)).is_ok(), "{} in {}", pack.pack.pack, language.tag());
+                assert_eq!(library.words(language, Some(pack)).language(), library.words(language, None).language());
+            }
+        }
     }
 
     #[test]

@@ -25,7 +25,7 @@ pub(crate) struct Firm {
     /// The firm's name and telephone, one line each or parted by ' · '.
     contact: Option<String>,
     /// 'https://office.example', without a slash at its end.
-    address: Option<String>,
+    pub(crate) address: Option<String>,
     /// The units of its owners.
     pub(crate) units: Units,
 }

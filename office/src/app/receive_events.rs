@@ -1,5 +1,8 @@
 //! A device sends events: they are chained to what is stored, or kept beside it.
 
+use rusqlite::Connection;
+
+use super::take_over;
 use crate::ids::{Digest, VisitId};
 use crate::store::devices::DeviceId;
 use crate::store::events::{self, Head};
@@ -32,6 +35,11 @@ pub(crate) enum ReceiveError {
         "event {seq} differs from the one stored; both are kept, and a person at the office must look at the visit"
     )]
     Conflict { seq: u64, state: Received },
+    #[error(
+        "another device goes on with this visit; the office keeps the events before {kept} beside the record, for a \
+         person to look at"
+    )]
+    TakenOver { state: Received, kept: u64 },
     #[error("the visit has more than {VISIT_EVENTS_MAX} events")]
     TooMany,
     #[error(transparent)]
@@ -48,11 +56,15 @@ pub(crate) fn receive(
     now_ms: i64,
 ) -> Result<Received, ReceiveError> {
     let batch = sent.read(visit)?;
-    // A conflict must be committed before it is told, so it leaves the transaction as a value.
-    let outcome = store.write(|db| -> Result<_, ReceiveError> {
+    // What is kept beside the chain must be committed before it is told, so it leaves the transaction as a value.
+    store.write(|db| -> Result<_, ReceiveError> {
         let mut head = events::head(db, visit)?.unwrap_or(Head { device, next: 0, hash: Digest::ZERO });
         if head.device != device {
-            return Err(ReceiveError::AnotherDevice);
+            let Some(before) = take_over::last_from(db, visit, device)? else {
+                return Err(ReceiveError::AnotherDevice);
+            };
+            let kept = keep_after_handover(db, device, visit, &batch, before.next, now_ms)?;
+            return Ok(Err(ReceiveError::TakenOver { state: state(head), kept }));
         }
         if sent.first > head.next {
             return Err(ReceiveError::Gap { state: state(head) });
@@ -66,7 +78,7 @@ pub(crate) fn receive(
             if !fits {
                 // Nothing was added before this: a batch is chained in itself, so only its first new event can differ.
                 keep_beside(db, device, visit, batch.get(at..).unwrap_or_default(), now_ms)?;
-                return Ok(Err((event.seq, head)));
+                return Ok(Err(ReceiveError::Conflict { seq: event.seq, state: state(head) }));
             }
             if event.seq == head.next {
                 if head.next >= VISIT_EVENTS_MAX {
@@ -77,22 +89,54 @@ pub(crate) fn receive(
                 events::append(db, visit, event.seq, &event.bytes, event.hash, now_ms)?;
             }
         }
-        Ok(Ok(head))
-    })?;
-    match outcome {
-        Ok(head) => Ok(state(head)),
-        Err((seq, head)) => Err(ReceiveError::Conflict { seq, state: state(head) }),
+        Ok(Ok(state(head)))
+    })?
+}
+
+/// Keeps what a device sends of a visit that it has handed over, as far as it follows what is here of it; gives the number
+/// of the first event that is not kept. `next` is where it handed over.
+fn keep_after_handover(
+    db: &Connection,
+    device: DeviceId,
+    visit: &VisitId,
+    batch: &[Envelope],
+    next: u64,
+    now_ms: i64,
+) -> Result<u64, ReceiveError> {
+    let here = |seq: u64, hash: Digest| Ok::<_, StoreError>(events::hash_at(db, visit, seq)? == Some(hash));
+    let mut new = batch;
+    while let [event, rest @ ..] = new
+        && here(event.seq, event.hash)?
+    {
+        new = rest;
     }
+    let kept: Vec<(u64, Digest)> = events::beside(db, visit)?
+        .into_iter()
+        .filter(|kept| kept.device == device)
+        .map(|kept| (kept.seq, kept.hash))
+        .collect();
+    if let Some(first) = new.first() {
+        let follows = match first.seq.checked_sub(1) {
+            None => true,
+            Some(before) => here(before, first.prev)? || kept.contains(&(before, first.prev)),
+        };
+        if follows {
+            keep_beside(db, device, visit, new, now_ms)?;
+            return Ok(first.seq + new.len() as u64);
+        }
+    }
+    let last = kept.iter().map(|(seq, _)| seq + 1).max();
+    Ok(last.unwrap_or(next).max(next))
 }
 
 fn keep_beside(
-    db: &rusqlite::Connection,
+    db: &Connection,
     device: DeviceId,
     visit: &VisitId,
     branch: &[Envelope],
     now_ms: i64,
 ) -> Result<(), ReceiveError> {
-    if events::branch_count(db, visit)? >= VISIT_EVENTS_MAX {
+    if !branch.is_empty() && events::branch_count(db, visit)? >= VISIT_EVENTS_MAX {
         return Err(ReceiveError::TooMany);
     }
     for event in branch {

@@ -1,12 +1,13 @@
 //! A device sends a photograph, in as many pieces and attempts as it takes.
 //!
-//! Between two pieces the state is the part file alone, so a kill at any byte resumes. The order at the end is what
-//! makes 'safe' true: bytes checked, file synced, renamed, folder synced, and only then the row.
+//! Between two pieces the state is the part file alone, so a kill at any byte resumes; what is remembered of its hash only
+//! saves reading it again. The order at the end is what makes 'safe' true: bytes checked, renamed, file synced, folder
+//! synced, and only then the row.
 
 use std::fs::{self, File, TryLockError};
-use std::io::{self, Read};
+use std::io::{self, Read, Write as _};
 
-use sha2::Digest as _;
+use sha2::{Digest as _, Sha256};
 
 use super::customer;
 use crate::ids::{Digest, VisitId};
@@ -14,12 +15,18 @@ use crate::store::devices::DeviceId;
 use crate::store::folder::failed;
 use crate::store::photos::{self, Photo};
 use crate::store::{Store, StoreError};
-use crate::wire::tus::{Announced, PHOTO_BYTES_MAX};
+use crate::wire::tus::{Announced, Checksum, PHOTO_BYTES_MAX};
+
+/// A photograph that has not come as a whole so long after it was last announced is given up.
+pub(crate) const UNFINISHED_MS_MAX: i64 = 7 * 24 * 3600 * 1000;
+
+/// So many that are given up are swept out at once; the rest goes with the next announcements.
+const SWEPT_MAX: u32 = 20;
 
 /// A photograph or a piece of one that was not taken.
 #[derive(Debug, thiserror::Error)]
 pub(crate) enum PhotoError {
-    #[error("no such photograph was announced; announce it with POST first")]
+    #[error("no such photograph was announced, or it was given up; announce it with POST first")]
     Unknown,
     #[error("a photograph has 1 to {PHOTO_BYTES_MAX} bytes, not {length}")]
     Length { length: u64 },
@@ -31,8 +38,14 @@ pub(crate) enum PhotoError {
     Beyond,
     #[error("another piece of this photograph is just coming in; try again")]
     Busy,
+    #[error("the piece is not what its checksum says; nothing of it was kept, send it again")]
+    OtherPiece,
     #[error("the bytes are not the announced photograph; they are set aside, send it from its beginning")]
     OtherBytes,
+    #[error("the photograph is here as a whole; it stays")]
+    Finished,
+    #[error("another device announced this photograph; only that one can take it back")]
+    AnotherDevice,
     #[error(transparent)]
     Store(#[from] StoreError),
 }
@@ -40,41 +53,42 @@ pub(crate) enum PhotoError {
 /// How far a photograph has come.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) struct Progress {
-    /// Bytes that are on disk.
+    /// Bytes that are here.
     pub(crate) offset: u64,
     /// Bytes in all.
     pub(crate) length: u64,
+    /// When it is given up; none once it is here as a whole.
+    pub(crate) expires_ms: Option<i64>,
 }
 
-/// A piece may be written now: the file to append to, locked, and how many bytes may come.
-#[derive(Debug)]
-pub(crate) struct Piece {
-    pub(crate) file: File,
-    pub(crate) room: u64,
-}
-
-/// Writes down that a photograph will come. The same again changes nothing, also when it has long come.
+/// Writes down that a photograph will come, and tells when it is given up. The same again changes nothing else, also when it
+/// has long come. After a power failure it may have to be announced again, so nothing waits for the disk here.
 pub(crate) fn announce(
     store: &Store,
     device: DeviceId,
     sent: &Announced,
     length: u64,
     now_ms: i64,
-) -> Result<(), PhotoError> {
+) -> Result<Option<i64>, PhotoError> {
     if !(1..=PHOTO_BYTES_MAX).contains(&length) {
         return Err(PhotoError::Length { length });
     }
+    sweep(store, now_ms)?;
     let part = part_length(store, sent.digest)?;
-    store.write(|db| {
+    store.note(|db| {
         let known = photos::of(db, sent.digest)?;
         if let Some(Photo { length: announced, safe, .. }) = known {
             // A wrong length must not block the right one for ever: until bytes have come it may be said anew.
             if announced != length && (safe || part > 0) {
                 return Err(PhotoError::OtherLength { announced });
             }
+            if safe {
+                return Ok(None);
+            }
         }
-        let photo = Photo { length, media: sent.media.clone(), safe: false };
-        Ok(photos::announce(db, sent.digest, &sent.visit, &photo, device, now_ms)?)
+        let photo = Photo { length, media: sent.media.clone(), safe: false, device, announced_ms: now_ms };
+        photos::announce(db, sent.digest, sent.visit.as_ref(), &photo)?;
+        Ok(expires(&photo))
     })
 }
 
@@ -94,17 +108,17 @@ pub(crate) fn take_whole(
     bytes: &mut dyn Read,
     now_ms: i64,
 ) -> Result<bool, PhotoError> {
-    let digest = whole.digest;
+    let Whole { digest, length, device, .. } = *whole;
     if store.read(|db| photos::of(db, digest))?.is_some_and(|photo| photo.safe) {
         return Ok(false);
     }
-    let photo = Photo { length: whole.length, media: whole.media.to_owned(), safe: false };
-    store.write(|db| photos::announce(db, digest, whole.visit, &photo, whole.device, now_ms))?;
+    let photo = Photo { length, media: whole.media.to_owned(), safe: false, device, announced_ms: now_ms };
+    store.write(|db| photos::announce(db, digest, Some(whole.visit), &photo))?;
     let mut file = lock(store.folder.open_part(digest)?)?;
     let part = store.folder.part(digest);
     // What came of it before from elsewhere is its beginning at best; here all of it is at hand.
     file.set_len(0).map_err(|e| failed("emptied", &part, e))?;
-    io::copy(&mut bytes.take(whole.length), &mut file).map_err(|e| failed("written", &part, e))?;
+    io::copy(&mut bytes.take(length), &mut file).map_err(|e| failed("written", &part, e))?;
     drop(file);
     settle(store, digest, now_ms)?;
     if is_safe(store, digest, now_ms)? { Ok(true) } else { Err(PhotoError::OtherBytes) }
@@ -112,89 +126,224 @@ pub(crate) fn take_whole(
 
 /// How far a photograph has come. Finishes one whose last byte came just before a kill.
 pub(crate) fn progress(store: &Store, digest: Digest, now_ms: i64) -> Result<Progress, PhotoError> {
-    let length = known(store, digest)?.length;
-    match settle(store, digest, now_ms) {
-        Ok(offset) => Ok(Progress { offset, length }),
-        Err(PhotoError::OtherBytes) => Ok(Progress { offset: 0, length }),
-        Err(other) => Err(other),
-    }
+    let photo = known(store, digest, now_ms)?;
+    let offset = match settle(store, digest, now_ms) {
+        Ok(offset) => offset,
+        Err(PhotoError::OtherBytes) => 0,
+        Err(other) => return Err(other),
+    };
+    let expires_ms = expires(&photo).filter(|_| offset < photo.length);
+    Ok(Progress { offset, length: photo.length, expires_ms })
 }
 
 /// Whether a photograph is safe: its file, its folder and its row are on disk. An unknown one is not.
 pub(crate) fn is_safe(store: &Store, digest: Digest, now_ms: i64) -> Result<bool, PhotoError> {
     match settle(store, digest, now_ms) {
         // One that was erased since by a person's will was safe, and is not wanted again.
-        Ok(_) => Ok(known(store, digest)?.safe
+        Ok(_) => Ok(known(store, digest, now_ms)?.safe
             && (store.folder.original(digest).is_file() || store.read(|db| customer::is_withheld(db, digest))?)),
         Err(PhotoError::Unknown | PhotoError::OtherBytes | PhotoError::Busy) => Ok(false),
         Err(other) => Err(other),
     }
 }
 
-/// Opens a photograph for the piece that begins at this offset.
-pub(crate) fn begin(store: &Store, digest: Digest, sent: u64, now_ms: i64) -> Result<Piece, PhotoError> {
-    let offset = match settle(store, digest, now_ms) {
-        Ok(offset) => offset,
-        Err(PhotoError::OtherBytes) => 0,
-        Err(other) => return Err(other),
+/// A device takes back a photograph that has not come as a whole.
+pub(crate) fn take_back(store: &Store, device: DeviceId, digest: Digest, now_ms: i64) -> Result<(), PhotoError> {
+    let photo = known(store, digest, now_ms)?;
+    if photo.device != device {
+        return Err(PhotoError::AnotherDevice);
+    }
+    if photo.safe || store.folder.original(digest).is_file() {
+        return Err(PhotoError::Finished);
+    }
+    forget(store, digest)
+}
+
+/// A piece that is coming in. It holds the part's lock.
+#[derive(Debug)]
+pub(crate) struct Incoming {
+    digest: Digest,
+    file: File,
+    /// Where the piece began, and the hash of all before it.
+    began: u64,
+    before: Sha256,
+    /// How far it is, and the hash of all up to there.
+    offset: u64,
+    hash: Sha256,
+    length: u64,
+    checksum: Option<Checksum>,
+    expires_ms: Option<i64>,
+}
+
+/// What begins with a piece.
+#[derive(Debug)]
+pub(crate) enum Begun {
+    /// The photograph is here as a whole, and the piece says that nothing is missing.
+    Whole(Progress),
+    /// It may come.
+    Piece(Box<Incoming>),
+}
+
+/// Opens a photograph for the piece that begins at this offset. `bytes` is how many it says to have.
+pub(crate) fn begin(
+    store: &Store,
+    digest: Digest,
+    (sent, bytes): (u64, Option<u64>),
+    checksum: Option<Checksum>,
+    now_ms: i64,
+) -> Result<Begun, PhotoError> {
+    let photo = known(store, digest, now_ms)?;
+    let length = photo.length;
+    // A sender that did not hear of the end goes on from there, with nothing.
+    let whole = |offset: u64| match bytes {
+        _ if sent != offset || offset != length => Err(PhotoError::Offset { sent, offset }),
+        Some(1..) => Err(PhotoError::Beyond),
+        _ => Ok(Begun::Whole(Progress { offset, length, expires_ms: None })),
     };
-    let photo = known(store, digest)?;
-    if sent != offset || photo.safe {
-        return Err(PhotoError::Offset { sent, offset });
+    if photo.safe || store.folder.original(digest).is_file() {
+        return whole(settle(store, digest, now_ms)?);
     }
     let file = lock(store.folder.open_part(digest)?)?;
     let offset = file_length(store, digest, &file)?;
+    if offset >= photo.length {
+        drop(file);
+        return whole(settle(store, digest, now_ms).or_else(from_its_beginning)?);
+    }
     if sent != offset {
         return Err(PhotoError::Offset { sent, offset });
     }
-    Ok(Piece { file, room: photo.length.saturating_sub(offset) })
+    if bytes.is_some_and(|bytes| bytes > photo.length - offset) {
+        return Err(PhotoError::Beyond);
+    }
+    let hash = match store.hashed.take(digest, offset) {
+        Some(hash) => hash,
+        None => hash_of(store, digest)?,
+    };
+    let (began, before, expires_ms) = (offset, hash.clone(), expires(&photo));
+    let incoming = Incoming { digest, file, began, before, offset, hash, length, checksum, expires_ms };
+    Ok(Begun::Piece(Box::new(incoming)))
 }
 
-/// Puts what came onto the disk, and finishes the photograph when it is whole. Returns the new offset.
-pub(crate) fn end(store: &Store, digest: Digest, file: File, now_ms: i64) -> Result<u64, PhotoError> {
-    file.sync_all().map_err(|e| failed("synced", &store.folder.part(digest), e))?;
-    // The lock must go before `settle` takes it anew.
-    drop(file);
-    settle(store, digest, now_ms)
+impl Incoming {
+    /// Writes what comes next of the piece.
+    pub(crate) fn take(&mut self, bytes: &[u8]) -> Result<(), PhotoError> {
+        if bytes.len() as u64 > self.length - self.offset {
+            return Err(PhotoError::Beyond);
+        }
+        self.file.write_all(bytes).map_err(|e| failed("written", "parts".as_ref(), e))?;
+        self.hash.update(bytes);
+        if let Some(checksum) = &mut self.checksum {
+            checksum.update(bytes);
+        }
+        self.offset += bytes.len() as u64;
+        Ok(())
+    }
+
+    /// Puts what came onto the disk, and finishes the photograph when it is whole. `whole` tells that all of the piece came:
+    /// only then can its checksum be asked. What came of a broken one is kept, and the next attempt goes on from there.
+    pub(crate) fn end(self, store: &Store, whole: bool, now_ms: i64) -> Result<Progress, PhotoError> {
+        let Self { digest, file, began, before, offset, hash, length, checksum, expires_ms } = self;
+        if whole && checksum.is_some_and(|checksum| !checksum.holds()) {
+            let part = store.folder.part(digest);
+            file.set_len(began).map_err(|e| failed("cut back", &part, e))?;
+            store.hashed.put(digest, began, before);
+            return Err(PhotoError::OtherPiece);
+        }
+        if offset == length {
+            finish(store, digest, &file, Digest::from_bytes(hash.finalize().into()), now_ms)?;
+            return Ok(Progress { offset, length, expires_ms: None });
+        }
+        file.sync_all().map_err(|e| failed("synced", &store.folder.part(digest), e))?;
+        if began == 0 {
+            store.folder.sync_parts()?;
+        }
+        store.hashed.put(digest, offset, hash);
+        Ok(Progress { offset, length, expires_ms })
+    }
 }
 
-/// Brings a photograph as far as its bytes allow, and says how many bytes are on disk.
+/// Brings a photograph as far as its bytes allow, and says how many bytes are here.
 fn settle(store: &Store, digest: Digest, now_ms: i64) -> Result<u64, PhotoError> {
-    let photo = known(store, digest)?;
+    let photo = known(store, digest, now_ms)?;
     if photo.safe {
         return Ok(photo.length);
     }
     if store.folder.original(digest).is_file() {
-        // Killed between renaming and the row. The bytes were checked before the renaming.
         return adopt(store, digest, &photo, now_ms);
     }
     if !store.folder.part(digest).is_file() {
         return Ok(0);
     }
     let file = lock(store.folder.open_part(digest)?)?;
-    file.sync_all().map_err(|e| failed("synced", &store.folder.part(digest), e))?;
     let offset = file_length(store, digest, &file)?;
     if offset < photo.length {
         return Ok(offset);
     }
-    if offset > photo.length || hash_of(store, digest)? != digest {
-        store.folder.set_aside(digest, now_ms)?;
-        return Err(PhotoError::OtherBytes);
-    }
-    store.folder.keep(digest, &file)?;
-    store.write(|db| photos::mark_safe(db, digest, now_ms))?;
+    let found = if offset == photo.length { hash_of(store, digest)?.finalize().into() } else { [0; 32] };
+    finish(store, digest, &file, Digest::from_bytes(found), now_ms)?;
     Ok(offset)
 }
 
-/// The renaming may not have reached the disk before the kill, so the folder is synced once more.
+/// All bytes are here: are they the right ones? The part's lock is held.
+fn finish(store: &Store, digest: Digest, part: &File, found: Digest, now_ms: i64) -> Result<(), PhotoError> {
+    if found != digest {
+        store.folder.set_aside(digest, now_ms)?;
+        return Err(PhotoError::OtherBytes);
+    }
+    store.folder.keep(digest, part)?;
+    Ok(store.mark_safe(digest, now_ms)?)
+}
+
+/// An original without its row: the office was killed between the two, or the machine lost its power. Then the name may
+/// have outlived its bytes, so they are read once more, and synced once more.
 fn adopt(store: &Store, digest: Digest, photo: &Photo, now_ms: i64) -> Result<u64, PhotoError> {
+    let path = store.folder.original(digest);
+    if Digest::from_bytes(hash_file(&path)?.finalize().into()) != digest {
+        store.folder.set_original_aside(digest, now_ms)?;
+        return Err(PhotoError::OtherBytes);
+    }
     store.folder.sync_original(digest)?;
-    store.write(|db| photos::mark_safe(db, digest, now_ms))?;
+    store.mark_safe(digest, now_ms)?;
     Ok(photo.length)
 }
 
-fn known(store: &Store, digest: Digest) -> Result<Photo, PhotoError> {
-    store.read(|db| photos::of(db, digest))?.ok_or(PhotoError::Unknown)
+/// What was announced; one that is overdue is given up.
+fn known(store: &Store, digest: Digest, now_ms: i64) -> Result<Photo, PhotoError> {
+    let photo = store.read(|db| photos::of(db, digest))?.ok_or(PhotoError::Unknown)?;
+    if expires(&photo).is_some_and(|at| at <= now_ms) && !store.folder.original(digest).is_file() {
+        forget(store, digest)?;
+        return Err(PhotoError::Unknown);
+    }
+    Ok(photo)
+}
+
+fn expires(photo: &Photo) -> Option<i64> {
+    if photo.safe { None } else { photo.announced_ms.checked_add(UNFINISHED_MS_MAX) }
+}
+
+/// Gives up some of those that are overdue.
+fn sweep(store: &Store, now_ms: i64) -> Result<(), PhotoError> {
+    for digest in store.read(|db| photos::unfinished(db, now_ms.saturating_sub(UNFINISHED_MS_MAX), SWEPT_MAX))? {
+        match known(store, digest, now_ms) {
+            // One whose original lies there is finished when it is asked for.
+            Ok(_) | Err(PhotoError::Unknown | PhotoError::Busy) => {}
+            Err(other) => return Err(other),
+        }
+    }
+    Ok(())
+}
+
+/// Forgets a photograph that has not come as a whole: its row and its part.
+fn forget(store: &Store, digest: Digest) -> Result<(), PhotoError> {
+    let lock = if store.folder.part(digest).is_file() { Some(lock(store.folder.open_part(digest)?)?) } else { None };
+    store.note(|db| photos::forget(db, digest))?;
+    store.folder.remove_part(digest)?;
+    drop(lock);
+    Ok(())
+}
+
+fn from_its_beginning(error: PhotoError) -> Result<u64, PhotoError> {
+    if matches!(error, PhotoError::OtherBytes) { Ok(0) } else { Err(error) }
 }
 
 /// One writer at a time, across processes too; the lock goes with the process that held it.
@@ -221,16 +370,23 @@ fn file_length(store: &Store, digest: Digest, file: &File) -> Result<u64, PhotoE
     Ok(file.metadata().map_err(|e| failed("read", &store.folder.part(digest), e))?.len())
 }
 
-/// Reads the bytes back from the file, so that what is checked is what is kept.
-fn hash_of(store: &Store, digest: Digest) -> Result<Digest, PhotoError> {
-    let path = store.folder.part(digest);
-    let unread = |e| failed("read", &path, e);
-    let mut file = File::open(&path).map_err(unread)?;
-    let (mut hash, mut buffer) = (sha2::Sha256::new(), vec![0; 256 * 1024]);
+/// The hash of what the part holds.
+fn hash_of(store: &Store, digest: Digest) -> Result<Sha256, PhotoError> {
+    hash_file(&store.folder.part(digest))
+}
+
+fn hash_file(path: &std::path::Path) -> Result<Sha256, PhotoError> {
+    let unread = |e| failed("read", path, e);
+    let mut file = File::open(path).map_err(unread)?;
+    let mut hash = Sha256::new();
+    if file.metadata().map_err(unread)?.len() == 0 {
+        return Ok(hash);
+    }
+    let mut buffer = vec![0; 256 * 1024];
     loop {
         let read = file.read(&mut buffer).map_err(unread)?;
         if read == 0 {
-            return Ok(Digest::from_bytes(hash.finalize().into()));
+            return Ok(hash);
         }
         hash.update(buffer.get(..read).unwrap_or_default());
     }

@@ -4,12 +4,12 @@ use coilside_core::record::seal::{self as core_seal, Payload};
 use coilside_core::visit::event::{Body, Event};
 use rusqlite::Connection;
 
-use super::vouch;
+use super::{take_over, vouch};
 use crate::ids::{Digest, Secret, VisitId};
 use crate::store::devices::Device;
 use crate::store::seals::Seal;
 use crate::store::vouchers::{self, LaterSeal};
-use crate::store::{Store, StoreError, events, seals, summaries};
+use crate::store::{Store, StoreError, events, handovers, seals, summaries};
 use crate::wire::SealIn;
 use crate::wire::key::{self, NotAKey};
 
@@ -33,6 +33,10 @@ pub(crate) enum SealError {
     OtherVisit,
     #[error("this visit comes from another device; send its seal from there")]
     AnotherDevice,
+    #[error("another device goes on with this visit; the seal is kept beside the record, for a person to look at")]
+    TakenOver { next: u64, head: Digest },
+    #[error("the last device that the record names as its own is not the one that sealed it")]
+    OtherWriter,
     #[error("the seal covers events that are not here yet; send them first, then the seal again")]
     EventsMissing { next: u64, head: Digest },
     #[error(
@@ -69,11 +73,16 @@ pub(crate) fn receive(
     if sealed.visit != visit.as_str() {
         return Err(SealError::OtherVisit);
     }
+    // A seal that is kept beside the record must be committed before that is told, so it leaves the transaction as a value.
     store.write(|db| {
         let head = events::head(db, visit)?;
         let (next, hash) = head.map_or((0, Digest::ZERO), |head| (head.next, head.hash));
         if head.is_some_and(|head| head.device != device.id) {
-            return Err(SealError::AnotherDevice);
+            if take_over::last_from(db, visit, device.id)?.is_none() {
+                return Err(SealError::AnotherDevice);
+            }
+            handovers::keep_seal(db, visit, device.id, sealed.next, &sent.jws, now_ms)?;
+            return Ok(Err(SealError::TakenOver { next, head: hash }));
         }
         if sealed.next > next || sealed.next == 0 {
             return Err(SealError::EventsMissing { next, head: hash });
@@ -81,16 +90,19 @@ pub(crate) fn receive(
         let last = events::hash_at(db, visit, sealed.next - 1)?
             .filter(|last| last.to_string() == sealed.last)
             .ok_or(SealError::OtherChain { next, head: hash })?;
+        if !is_by_its_last_writer(db, visit, sealed.next, &public_key)? {
+            return Err(SealError::OtherWriter);
+        }
         if let Some(kept) = seals::of(db, visit)? {
             if sealed.next > kept.covers {
                 receive_later(db, store, visit, sent, &kept, &sealed, last, now_ms)?;
-                return Ok(summaries::token_of(db, visit)?.unwrap_or_default());
+                return Ok(Ok(summaries::token_of(db, visit)?.unwrap_or_default()));
             }
             // The same content may come under another signature: ES256 signs differently each time.
             if !same(&kept, last, &sealed) {
                 return Err(SealError::SealedOtherwise);
             }
-            return Ok(summaries::token_of(db, visit)?.unwrap_or_default());
+            return Ok(Ok(summaries::token_of(db, visit)?.unwrap_or_default()));
         }
         let Payload { next: covers, complete, .. } = sealed;
         seals::put(
@@ -100,8 +112,20 @@ pub(crate) fn receive(
         )?;
         vouch::for_seal(db, &store.key, visit, sealed.next, last, now_ms)?;
         summaries::ensure(db, visit, &summary_token.text(), now_ms)?;
-        Ok(summaries::token_of(db, visit)?.unwrap_or_default())
-    })
+        Ok(Ok(summaries::token_of(db, visit)?.unwrap_or_default()))
+    })?
+}
+
+/// Where a visit went over to another device its log says so, and names that device's key: the last one named seals. Where it
+/// never went over, the log names no other.
+fn is_by_its_last_writer(db: &Connection, visit: &VisitId, covers: u64, public_key: &[u8]) -> Result<bool, StoreError> {
+    let handed = !handovers::of(db, visit)?.is_empty();
+    let covered = usize::try_from(covers).unwrap_or(usize::MAX);
+    let named = events::from(db, visit, 0, covered)?.iter().rev().find_map(|bytes| take_over::named_key(bytes));
+    match named {
+        Some(named) => Ok(key::read(&named).is_ok_and(|named| named == public_key)),
+        None => Ok(!handed),
+    }
 }
 
 /// A seal over addenda: nothing else may have come after the first one.

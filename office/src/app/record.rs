@@ -1,8 +1,9 @@
 //! One visit as the office can vouch for it: what its events mean, and whether chain, seal and photographs hold.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use coilside_core::id;
+use coilside_core::now::Now;
 use coilside_core::record::seal as core_seal;
 use coilside_core::record::summary::SealMarks;
 use coilside_core::round::Assignment;
@@ -11,12 +12,16 @@ use coilside_core::visit::decide::{Gap, gaps};
 use coilside_core::visit::event::ChainEnd;
 use coilside_core::visit::state::{Run, Visit};
 
+use super::clocks::{self, Corrections};
 use super::customer::{self, Stand};
 use super::library::{Found, Library};
 use crate::ids::{Digest, VisitId};
+use crate::store::devices::DeviceId;
+use crate::store::events::Beside;
+use crate::store::reviews::{self, Review};
 use crate::store::seals::Seal;
 use crate::store::vouchers::{self, LaterSeal};
-use crate::store::{Store, StoreError, assignments, devices, events, photos, seals, summaries};
+use crate::store::{Store, StoreError, assignments, devices, events, handovers, photos, seals, summaries};
 use rusqlite::Connection;
 
 /// A visit with everything that was checked about it just now.
@@ -36,6 +41,16 @@ pub(crate) struct Record<'a> {
     /// The files with the customer's name and signature that its events name, in order.
     pub(crate) customer: Vec<(id::Digest, Stand)>,
     pub(crate) summary_token: Option<String>,
+    /// By what the device's clock showed: how far it was behind, where that is worth a word.
+    pub(crate) corrections: Corrections,
+    /// What was said about it at the office, the oldest first.
+    pub(crate) reviews: Vec<Review>,
+    /// What is kept beside the chain, by whose device.
+    pub(crate) beside: Vec<(String, Vec<Beside>)>,
+    /// Who sealed beside the chain, and over how many events.
+    pub(crate) beside_seals: Vec<(String, u64)>,
+    /// When which device handed it to which, by name.
+    pub(crate) handed: Vec<(i64, String, String)>,
 }
 
 /// Whether each stored event follows the one before.
@@ -155,6 +170,11 @@ impl Record<'_> {
         self.customer.iter().any(|(_, file)| *file == Stand::Waits)
     }
 
+    /// When something was by the office's clock, where the device's was wrong by more than is worth a word.
+    pub(crate) fn corrected_ms(&self, at: &Now) -> Option<i64> {
+        self.corrections.get(&at.utc_ms).map(|behind_ms| at.utc_ms.saturating_add(*behind_ms))
+    }
+
     /// The units in words: letter and label.
     pub(crate) fn units(&self) -> String {
         let unit = |(letter, run): (&id::Letter, &Run)| format!("{letter} {}", run.label).trim_end().to_owned();
@@ -175,7 +195,7 @@ pub(crate) fn read_from<'a>(
 ) -> Result<Option<Record<'a>>, StoreError> {
     let Some(head) = events::head(db, id)? else { return Ok(None) };
     let stored = events::all(db, id)?;
-    let Replayed { visit, chain, hashes } = replay(id, &stored, &head);
+    let Replayed { visit, chain, hashes, shown } = replay(id, &stored, &head);
     let device = devices::by_id(db, head.device)?;
     let registered = device.as_ref().and_then(|device| device.public_key.clone());
     let seal = match seals::of(db, id)? {
@@ -203,6 +223,11 @@ pub(crate) fn read_from<'a>(
         safe,
         customer,
         summary_token: summaries::token_of(db, id)?,
+        corrections: clocks::corrections(db, id, head.device, &shown)?,
+        reviews: reviews::of(db, id)?,
+        beside: beside(db, id)?,
+        beside_seals: beside_seals(db, id)?,
+        handed: handed(db, id)?,
         visit,
     }))
 }
@@ -215,23 +240,51 @@ fn of_customer(db: &Connection, visit: &Visit) -> Result<Vec<(id::Digest, Stand)
     visit.shown_files.iter().map(stands).collect()
 }
 
+/// What is kept beside the chain, by whose device.
+fn beside(db: &Connection, id: &VisitId) -> Result<Vec<(String, Vec<Beside>)>, StoreError> {
+    let mut by_device: BTreeMap<DeviceId, Vec<Beside>> = BTreeMap::new();
+    for event in events::beside(db, id)? {
+        by_device.entry(event.device).or_default().push(event);
+    }
+    by_device.into_iter().map(|(device, events)| Ok((named(db, device)?, events))).collect()
+}
+
+fn beside_seals(db: &Connection, id: &VisitId) -> Result<Vec<(String, u64)>, StoreError> {
+    handovers::seals(db, id)?.into_iter().map(|(device, covers)| Ok((named(db, device)?, covers))).collect()
+}
+
+fn handed(db: &Connection, id: &VisitId) -> Result<Vec<(i64, String, String)>, StoreError> {
+    let all = handovers::of(db, id)?.into_iter();
+    all.map(|handover| Ok((handover.at_ms, named(db, handover.from)?, named(db, handover.to)?))).collect()
+}
+
+fn named(db: &Connection, device: DeviceId) -> Result<String, StoreError> {
+    Ok(devices::by_id(db, device)?.map(|device| device.name).unwrap_or_default())
+}
+
 /// What the events mean up to the first that does not follow, and the hashes of those that do.
 struct Replayed {
     visit: Visit,
     chain: Chain,
     hashes: Vec<id::Digest>,
+    /// What the clock showed at each of them.
+    shown: Vec<i64>,
 }
 
 fn replay(id: &VisitId, stored: &[Vec<u8>], head: &events::Head) -> Replayed {
     let name = id::VisitId(id.to_string());
     let mut visit = Visit { id: name.clone(), ..Visit::default() };
     let (mut end, mut hashes) = (ChainEnd::default(), Vec::with_capacity(stored.len()));
+    let mut shown = Vec::with_capacity(stored.len());
     for bytes in stored {
         match end.follow(&name, bytes) {
-            Ok(event) => visit = apply(visit, &event),
+            Ok(event) => {
+                shown.push(event.time.utc_ms);
+                visit = apply(visit, &event);
+            }
             Err(why) => {
                 let chain = Chain::Breaks { at: end.next, why: why.to_string() };
-                return Replayed { visit, chain, hashes };
+                return Replayed { visit, chain, hashes, shown };
             }
         }
         visit.end = end.clone();
@@ -239,9 +292,9 @@ fn replay(id: &VisitId, stored: &[Vec<u8>], head: &events::Head) -> Replayed {
     }
     if end.next != head.next || end.last.as_str() != head.hash.to_string() {
         let why = "the last event is not the one that was acknowledged".to_owned();
-        return Replayed { visit, chain: Chain::Breaks { at: end.next, why }, hashes };
+        return Replayed { visit, chain: Chain::Breaks { at: end.next, why }, hashes, shown };
     }
-    Replayed { visit, chain: Chain::Holds { events: end.next }, hashes }
+    Replayed { visit, chain: Chain::Holds { events: end.next }, hashes, shown }
 }
 
 /// Checks a stored seal anew, against the events as they are now: nothing that the database says about it is taken at

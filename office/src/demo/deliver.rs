@@ -83,7 +83,8 @@ fn http(request: &SendRequest, token: &str) -> Result<Request<Body>, DeliverErro
         .method(request.method.as_str())
         .uri(&request.path)
         .header(header::AUTHORIZATION, format!("Bearer {token}"));
-    for (name, value) in &request.headers {
+    // The player's clock shows the day of the visit that is played, which says nothing about any device's.
+    for (name, value) in request.headers.iter().filter(|(name, _)| !name.eq_ignore_ascii_case("coilside-clock")) {
         http = http.header(name, value);
     }
     http.body(body).map_err(|error| failed(&error))

@@ -7,11 +7,13 @@ mod headers;
 mod pages;
 mod refusal;
 
+pub(crate) use api::openapi;
+
 use axum::Router;
 
 use crate::office::Office;
 
 pub(crate) fn router(office: Office) -> Router {
-    let router = Router::new().nest("/api/v1", api::routes()).merge(pages::routes()).with_state(office);
+    let router = Router::new().nest("/api/v1", api::routes(&office)).merge(pages::routes()).with_state(office);
     headers::on_every_answer(router)
 }

@@ -6,7 +6,9 @@ use axum::http::header::{CONTENT_TYPE, RETRY_AFTER};
 use axum::http::{HeaderName, HeaderValue, StatusCode};
 use axum::response::{IntoResponse, Response};
 
-use crate::app::join::RegisterError;
+use crate::app::give_events::GiveError;
+use crate::app::join::{JoinError, RegisterError};
+use crate::app::prove_key::ProofError;
 use crate::app::receive_events::ReceiveError;
 use crate::app::receive_photo::PhotoError;
 use crate::app::receive_seal::SealError;
@@ -40,6 +42,13 @@ impl Refusal {
     pub(super) fn unknown_caller() -> Self {
         let detail = "send a device token as 'Authorization: Bearer …'; the office gives one out";
         Self { authenticate: true, ..Self::stuck(401, "token", "The device is not known", detail) }
+    }
+
+    /// The office hears this device no more.
+    pub(super) fn revoked() -> Self {
+        let detail =
+            "the office has revoked this device; what it holds stays on it, and it can join again with a new code";
+        Self::stuck(403, "revoked", "The device is revoked", detail)
     }
 
     /// A use case broke off by a fault of ours.
@@ -106,6 +115,10 @@ impl From<ReceiveError> for Refusal {
                 .with("next", state.next)
                 .with("head", state.head.to_string())
                 .with("conflict_at", seq),
+            ReceiveError::TakenOver { state, kept } => refuse(409, "taken-over")
+                .with("next", state.next)
+                .with("head", state.head.to_string())
+                .with("kept", kept),
             ReceiveError::Store(store) => store.into(),
         }
     }
@@ -121,6 +134,10 @@ impl From<SealError> for Refusal {
             SealError::NoKey => refuse(409, "no-key"),
             SealError::OtherKey => refuse(403, "other-key"),
             SealError::AnotherDevice => refuse(403, "another-device"),
+            SealError::OtherWriter => refuse(422, "other-writer"),
+            SealError::TakenOver { next, head } => {
+                refuse(409, "taken-over").with("next", next).with("head", head.to_string())
+            }
             SealError::SealedOtherwise => refuse(409, "sealed-otherwise"),
             SealError::NoAddendum { .. } => refuse(422, "no-addendum"),
             SealError::EventsMissing { next, head } => {
@@ -158,8 +175,48 @@ impl From<PhotoError> for Refusal {
             }
             // The checksum extension of tus 1.0.0 gives this status to a mismatch.
             PhotoError::OtherBytes => refuse(460, "digest"),
+            PhotoError::OtherPiece => refuse(460, "checksum"),
+            PhotoError::Finished => refuse(409, "finished"),
+            PhotoError::AnotherDevice => refuse(403, "another-device"),
             PhotoError::Busy => Self::later("busy", title, &error, 1),
             PhotoError::Store(store) => store.into(),
+        }
+    }
+}
+
+impl From<JoinError> for Refusal {
+    fn from(error: JoinError) -> Self {
+        let title = "The device did not join";
+        let refuse = |status, kind| Self::stuck(status, kind, title, &error);
+        match error {
+            JoinError::Key(_) | JoinError::Name => refuse(422, "device"),
+            JoinError::Code => refuse(403, "join-code"),
+            JoinError::TooMany { after_s } => Self { retry_after_s: Some(after_s), ..refuse(429, "join-code") },
+            JoinError::Store(store) => store.into(),
+        }
+    }
+}
+
+impl From<ProofError> for Refusal {
+    fn from(error: ProofError) -> Self {
+        match error {
+            ProofError::Unreadable(_) => Self::stuck(422, "proof", "No token was given", &error),
+            ProofError::Revoked => Self::revoked(),
+            ProofError::Unknown | ProofError::Nonce | ProofError::Signature => {
+                Self { authenticate: true, ..Self::stuck(401, "token", "No token was given", &error) }
+            }
+            ProofError::Store(store) => store.into(),
+        }
+    }
+}
+
+impl From<GiveError> for Refusal {
+    fn from(error: GiveError) -> Self {
+        let refuse = |status, kind| Self::stuck(status, kind, "The events were not given", &error);
+        match error {
+            GiveError::Unknown => refuse(404, "visit"),
+            GiveError::AnotherDevice => refuse(403, "another-device"),
+            GiveError::Store(store) => store.into(),
         }
     }
 }

@@ -59,6 +59,40 @@ pub(crate) fn all(db: &Connection, visit: &VisitId) -> Result<Vec<Vec<u8>>, Stor
     Ok(rows.collect::<Result<_, _>>()?)
 }
 
+/// The bytes of events of a visit from one number on, at most so many.
+pub(crate) fn from(db: &Connection, visit: &VisitId, from: u64, most: usize) -> Result<Vec<Vec<u8>>, StoreError> {
+    let sql = "SELECT bytes FROM event WHERE visit = ?1 AND seq >= ?2 ORDER BY seq LIMIT ?3";
+    let mut query = db.prepare_cached(sql)?;
+    let rows = query.query_map(params![visit, from, most], |row| row.get(0))?;
+    Ok(rows.collect::<Result<_, _>>()?)
+}
+
+/// When each event of a visit came, in order.
+pub(crate) fn received(db: &Connection, visit: &VisitId) -> Result<Vec<i64>, StoreError> {
+    let mut query = db.prepare_cached("SELECT received_ms FROM event WHERE visit = ?1 ORDER BY seq")?;
+    let rows = query.query_map([visit], |row| row.get(0))?;
+    Ok(rows.collect::<Result<_, _>>()?)
+}
+
+/// An event that is kept beside the chain.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) struct Beside {
+    pub(crate) seq: u64,
+    pub(crate) hash: Digest,
+    pub(crate) bytes: Vec<u8>,
+    pub(crate) device: DeviceId,
+}
+
+/// What is kept beside a visit's chain, by device and number.
+pub(crate) fn beside(db: &Connection, visit: &VisitId) -> Result<Vec<Beside>, StoreError> {
+    let sql = "SELECT seq, hash, bytes, device FROM branch WHERE visit = ?1 ORDER BY device, seq, received_ms";
+    let mut query = db.prepare_cached(sql)?;
+    let rows = query.query_map([visit], |row| {
+        Ok(Beside { seq: row.get(0)?, hash: row.get(1)?, bytes: row.get(2)?, device: row.get(3)? })
+    })?;
+    Ok(rows.collect::<Result<_, _>>()?)
+}
+
 /// Keeps an event that contradicts what is stored. The same one again changes nothing.
 pub(crate) fn keep_branch(
     db: &Connection,

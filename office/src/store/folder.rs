@@ -52,26 +52,48 @@ impl Folder {
         self.root.join("previews").join(format!("{digest}.jpg"))
     }
 
-    /// Opens a part for appending; makes it where there is none.
+    /// Opens a part for appending; makes it where there is none. Its name is on disk only after [`Folder::sync_parts`].
     pub(crate) fn open_part(&self, digest: Digest) -> Result<File, StoreError> {
         let path = self.part(digest);
         let file = OpenOptions::new().read(true).append(true).create(true).open(&path);
-        let file = file.map_err(|e| failed("opened", &path, e))?;
-        sync(&self.root.join("parts"))?;
-        Ok(file)
+        file.map_err(|e| failed("opened", &path, e))
     }
 
-    /// Takes a whole part as the original: file synced, renamed, folder synced. Only then may a row call it safe.
+    /// Makes the names of parts last.
+    pub(crate) fn sync_parts(&self) -> Result<(), StoreError> {
+        sync(&self.root.join("parts"))
+    }
+
+    /// Removes a part that is given up; one that is gone already is no trouble.
+    pub(crate) fn remove_part(&self, digest: Digest) -> Result<(), StoreError> {
+        let path = self.part(digest);
+        match fs::remove_file(&path) {
+            Err(e) if e.kind() != io::ErrorKind::NotFound => Err(failed("removed", &path, e)),
+            _ => Ok(()),
+        }
+    }
+
+    /// Takes a whole part, whose bytes were checked, as the original: renamed, file synced, folder synced. Only then may a
+    /// row call it safe. The file is synced under its new name, since one wait for the disk often settles both then; a
+    /// name whose bytes did not reach the disk before a power failure has no row, and is checked anew before it gets one.
     pub(crate) fn keep(&self, digest: Digest, part: &File) -> Result<(), StoreError> {
         let (from, to) = (self.part(digest), self.original(digest));
-        part.sync_all().map_err(|e| failed("synced", &from, e))?;
-        if let Some(shelf) = to.parent() {
+        let Some(shelf) = to.parent() else { return Ok(()) };
+        if !shelf.is_dir() {
             make(shelf)?;
             sync(&self.root.join("photos"))?;
-            fs::rename(&from, &to).map_err(|e| failed("moved", &from, e))?;
-            sync(shelf)?;
         }
-        sync(&self.root.join("parts"))
+        fs::rename(&from, &to).map_err(|e| failed("moved", &from, e))?;
+        part.sync_all().map_err(|e| failed("synced", &to, e))?;
+        sync(shelf)
+    }
+
+    /// Puts an original away that has no row and is not what its name says, as [`Folder::set_aside`] does a part.
+    pub(crate) fn set_original_aside(&self, digest: Digest, now_ms: i64) -> Result<(), StoreError> {
+        let (from, to) = (self.original(digest), self.root.join("aside").join(format!("{digest}.{now_ms}")));
+        fs::rename(&from, &to).map_err(|e| failed("set aside", &from, e))?;
+        from.parent().map_or(Ok(()), sync)?;
+        sync(&self.root.join("aside"))
     }
 
     /// Takes an original away for good. One that is gone already is no error.
@@ -87,8 +109,7 @@ impl Folder {
     pub(crate) fn sync_original(&self, digest: Digest) -> Result<(), StoreError> {
         let path = self.original(digest);
         File::open(&path).and_then(|file| file.sync_all()).map_err(|e| failed("synced", &path, e))?;
-        path.parent().map_or(Ok(()), sync)?;
-        sync(&self.root.join("parts"))
+        path.parent().map_or(Ok(()), sync)
     }
 
     /// Puts a part away whose bytes are not what was announced. It may still be looked at; nothing is deleted.

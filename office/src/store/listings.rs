@@ -142,6 +142,12 @@ pub(crate) fn forget_assignment(db: &Connection, assignment: &str) -> Result<(),
     Ok(())
 }
 
+/// Forgets a visit's row, so that it is made anew.
+pub(crate) fn forget(db: &Connection, visit: &VisitId) -> Result<(), StoreError> {
+    db.prepare_cached("DELETE FROM listing WHERE visit = ?1")?.execute([visit])?;
+    Ok(())
+}
+
 /// Every visit with the time and zone of its beginning, the oldest first.
 pub(crate) fn opened(db: &Connection) -> Result<Vec<(VisitId, i64, i32)>, StoreError> {
     let sql = "SELECT visit, opened_ms, offset_min FROM listing ORDER BY opened_ms, visit";

@@ -1,15 +1,23 @@
 //! What the office keeps: an SQLite database and a folder of photographs. Knows no HTTP and decides nothing.
 
 pub(crate) mod assignments;
+pub(crate) mod clocks;
 pub(crate) mod devices;
 pub(crate) mod events;
 pub(crate) mod folder;
+pub(crate) mod handovers;
+mod hashed;
+pub(crate) mod heard;
 pub(crate) mod listings;
+pub(crate) mod news;
 pub(crate) mod office_key;
 pub(crate) mod photos;
+pub(crate) mod reviews;
 pub(crate) mod seals;
 pub(crate) mod settings;
 pub(crate) mod summaries;
+mod together;
+pub(crate) mod tokens;
 pub(crate) mod vouchers;
 pub(crate) mod ways_in;
 
@@ -21,7 +29,10 @@ use rusqlite::{Connection, Transaction, TransactionBehavior};
 
 use crate::ids::{Digest, VisitId};
 use folder::Folder;
+use hashed::Hashed;
+use heard::Heard;
 use office_key::OfficeKey;
+use together::Together;
 
 /// The office's disk or database did not do what was asked. Nothing half done stays behind; trying again is safe.
 #[derive(Debug, thiserror::Error)]
@@ -54,6 +65,7 @@ const MIGRATIONS: &[&str] = &[
     include_str!("../../migrations/0001.sql"),
     include_str!("../../migrations/0002.sql"),
     include_str!("../../migrations/0003.sql"),
+    include_str!("../../migrations/0004.sql"),
 ];
 
 /// How long a writer waits for another one before it gives up.
@@ -62,28 +74,39 @@ const BUSY: std::time::Duration = std::time::Duration::from_secs(5);
 /// The office's memory.
 pub(crate) struct Store {
     db: Mutex<Connection>,
+    /// Reads do not wait for a writer that waits for the disk.
+    reader: Mutex<Connection>,
+    together: Together,
     pub(crate) folder: Folder,
     /// With what the office vouches.
     pub(crate) key: OfficeKey,
+    /// Two things that are remembered only to be quicker: forgetting them changes nothing that is kept.
+    pub(crate) hashed: Hashed,
+    pub(crate) heard: Heard,
 }
 
 impl Store {
     /// Opens the folder, makes it where there is none, and brings its database up to date.
     pub(crate) fn open(root: &Path) -> Result<Self, StoreError> {
         let folder = Folder::open(root)?;
-        let mut db = Connection::open(folder.database())?;
-        db.busy_timeout(BUSY)?;
-        db.pragma_update(None, "journal_mode", "WAL")?;
-        db.pragma_update(None, "synchronous", "FULL")?;
-        db.pragma_update(None, "foreign_keys", true)?;
+        let mut db = connect(&folder)?;
         migrate(&mut db)?;
-        let key = OfficeKey::of(&folder.key())?;
-        Ok(Self { db: Mutex::new(db), folder, key })
+        let (reader, key) = (connect(&folder)?, OfficeKey::of(&folder.key())?);
+        reader.pragma_update(None, "query_only", true)?;
+        Ok(Self {
+            db: Mutex::new(db),
+            reader: Mutex::new(reader),
+            together: Together::default(),
+            folder,
+            key,
+            hashed: Hashed::default(),
+            heard: Heard::default(),
+        })
     }
 
-    /// Reads. Several reads of one call see one state only inside [`Store::write`].
+    /// Reads what was committed. Several reads of one call see one state only inside [`Store::write`].
     pub(crate) fn read<T>(&self, work: impl FnOnce(&Connection) -> Result<T, StoreError>) -> Result<T, StoreError> {
-        work(&self.connection())
+        work(&held(&self.reader))
     }
 
     /// Writes all or nothing. When this returns `Ok`, it is on disk (WAL with `synchronous = FULL`).
@@ -91,18 +114,62 @@ impl Store {
         &self,
         work: impl FnOnce(&Transaction<'_>) -> Result<T, E>,
     ) -> Result<T, E> {
-        let mut db = self.connection();
-        let begin = db.transaction_with_behavior(TransactionBehavior::Immediate);
-        let transaction = begin.map_err(StoreError::from)?;
-        let done = work(&transaction)?;
-        transaction.commit().map_err(StoreError::from)?;
-        Ok(done)
+        transact(&mut held(&self.db), work)
     }
 
-    /// A panic of another thread leaves the connection sound: its transaction was rolled back on unwinding.
-    fn connection(&self) -> MutexGuard<'_, Connection> {
-        self.db.lock().unwrap_or_else(PoisonError::into_inner)
+    /// Writes all or nothing, without waiting for the disk: after a power failure it may be as if it had not been written.
+    /// Only for what its sender says again when it is asked to. Whatever [`Store::write`] writes later takes it along to
+    /// the disk, since both stand in one log in their order (<https://www.sqlite.org/pragma.html#pragma_synchronous>:
+    /// with WAL, `NORMAL` loses no consistency, only the last commits).
+    pub(crate) fn note<T, E: From<StoreError>>(
+        &self,
+        work: impl FnOnce(&Transaction<'_>) -> Result<T, E>,
+    ) -> Result<T, E> {
+        let mut db = held(&self.db);
+        db.pragma_update(None, "synchronous", "NORMAL").map_err(StoreError::from)?;
+        let done = transact(&mut db, work);
+        // Before anyone else can write: the connection is held.
+        db.pragma_update(None, "synchronous", "FULL").map_err(StoreError::from)?;
+        done
     }
+
+    /// Writes down that a photograph's file and folder are on disk, together with others of the same moment.
+    pub(crate) fn mark_safe(&self, digest: Digest, now_ms: i64) -> Result<(), StoreError> {
+        let write = |rows: &[(Digest, i64)]| {
+            let all = |db: &Transaction<'_>| rows.iter().try_for_each(|(one, at)| photos::mark_safe(db, *one, *at));
+            self.write::<_, StoreError>(all).is_ok()
+        };
+        if self.together.wait_for(digest, now_ms, write) {
+            return Ok(());
+        }
+        // Alone it gives its own reason, or none.
+        self.write(|db| photos::mark_safe(db, digest, now_ms))
+    }
+}
+
+/// A panic of another thread leaves a connection sound: its transaction was rolled back on unwinding.
+fn held(db: &Mutex<Connection>) -> MutexGuard<'_, Connection> {
+    db.lock().unwrap_or_else(PoisonError::into_inner)
+}
+
+fn connect(folder: &Folder) -> Result<Connection, StoreError> {
+    let db = Connection::open(folder.database())?;
+    db.busy_timeout(BUSY)?;
+    db.pragma_update(None, "journal_mode", "WAL")?;
+    db.pragma_update(None, "synchronous", "FULL")?;
+    db.pragma_update(None, "foreign_keys", true)?;
+    Ok(db)
+}
+
+fn transact<T, E: From<StoreError>>(
+    db: &mut Connection,
+    work: impl FnOnce(&Transaction<'_>) -> Result<T, E>,
+) -> Result<T, E> {
+    let begin = db.transaction_with_behavior(TransactionBehavior::Immediate);
+    let transaction = begin.map_err(StoreError::from)?;
+    let done = work(&transaction)?;
+    transaction.commit().map_err(StoreError::from)?;
+    Ok(done)
 }
 
 fn migrate(db: &mut Connection) -> Result<(), StoreError> {
@@ -161,10 +228,16 @@ mod tests {
     fn the_database_writes_through_to_disk_before_it_answers() {
         let root = tempfile::tempdir().unwrap();
         let store = Store::open(root.path()).unwrap();
-        let pragma =
-            |name| store.read(|db| Ok(db.pragma_query_value(None, name, |row| row.get::<_, i64>(0))?)).unwrap();
-        // https://www.sqlite.org/pragma.html#pragma_synchronous: FULL is 2.
-        assert_eq!(pragma("synchronous"), 2);
+        let level =
+            || store.write::<i64, StoreError>(|db| Ok(db.pragma_query_value(None, "synchronous", |row| row.get(0))?));
+        // https://www.sqlite.org/pragma.html#pragma_synchronous: FULL is 2, NORMAL is 1.
+        assert_eq!(level().unwrap(), 2);
+        let noted =
+            store.note::<i64, StoreError>(|db| Ok(db.pragma_query_value(None, "synchronous", |row| row.get(0))?));
+        assert_eq!(noted.unwrap(), 1);
+        // Also when what was noted failed.
+        store.note::<(), StoreError>(|db| Ok(db.execute_batch("INSERT INTO nothing VALUES (1)")?)).unwrap_err();
+        assert_eq!(level().unwrap(), 2);
         let mode: String = store.read(|db| Ok(db.pragma_query_value(None, "journal_mode", |row| row.get(0))?)).unwrap();
         assert_eq!(mode, "wal");
     }

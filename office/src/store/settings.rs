@@ -27,3 +27,10 @@ pub(crate) fn of(db: &Connection, name: &str) -> Result<Option<String>, StoreErr
     let sql = "SELECT value FROM setting WHERE name = ?1";
     Ok(db.prepare_cached(sql)?.query_row([name], |row| row.get(0)).optional()?)
 }
+
+/// Writes a setting where there is none yet; what was there first stays.
+pub(crate) fn put_first(db: &Connection, name: &str, value: &str) -> Result<(), StoreError> {
+    let sql = "INSERT INTO setting (name, value) VALUES (?1, ?2) ON CONFLICT DO NOTHING";
+    db.prepare_cached(sql)?.execute(params![name, value])?;
+    Ok(())
+}

@@ -1,6 +1,7 @@
 //! Events on the wire.
 
 use serde::{Deserialize, Serialize};
+use utoipa::ToSchema;
 
 use super::envelope::{Envelope, EnvelopeError};
 use crate::ids::VisitId;
@@ -9,17 +10,31 @@ use crate::ids::VisitId;
 pub(crate) const EVENTS_MAX: usize = 1000;
 
 /// A device sends events.
-#[derive(Debug, Deserialize)]
+#[derive(Debug, Deserialize, ToSchema)]
 pub(crate) struct EventsIn {
     /// The number of the first of them.
     pub(crate) first: u64,
-    /// Their exact bytes.
+    /// Their exact bytes, each as text.
+    #[schema(max_items = 1000)]
     pub(crate) events: Vec<String>,
 }
 
 /// How far the visit has arrived.
-#[derive(Debug, Serialize)]
+#[derive(Debug, Serialize, ToSchema)]
 pub(crate) struct EventsOut {
+    /// The number that is wanted next.
+    pub(crate) next: u64,
+    /// The hash of the last stored event, 64 zeros before the first.
+    pub(crate) head: String,
+}
+
+/// Events of a visit for the device that goes on with it.
+#[derive(Debug, Serialize, ToSchema)]
+pub(crate) struct StoredOut {
+    /// The number of the first of them.
+    pub(crate) first: u64,
+    /// Their exact bytes, each as text. There may be more: ask again from the number after the last.
+    pub(crate) events: Vec<String>,
     /// The number that is wanted next.
     pub(crate) next: u64,
     /// The hash of the last stored event, 64 zeros before the first.

@@ -49,6 +49,25 @@ impl Answer {
     }
 }
 
+/// A device that joined by a code.
+pub struct Joined {
+    pub device: String,
+    pub token: String,
+    pub key: SigningKey,
+}
+
+impl Joined {
+    /// What proves that this device holds its key.
+    pub fn proof(&self, nonce: &str) -> String {
+        let said = json!({ "aud": "coilside-office", "device": self.device, "nonce": nonce });
+        sign_as(&self.key, "coilside-token+json", &said)
+    }
+}
+
+pub fn public_key(key: &SigningKey) -> String {
+    hex(key.verifying_key().to_sec1_point(false).as_bytes())
+}
+
 fn open(folder: PathBuf, clock: &Arc<AtomicI64>) -> Office {
     let clock = Arc::clone(clock);
     Office::open_by(&folder, move || clock.load(Ordering::SeqCst)).unwrap()
@@ -101,8 +120,13 @@ impl Bench {
         self.clock.fetch_add(ms, Ordering::SeqCst);
     }
 
+    /// What the office's clock shows.
+    pub fn office_now(&self) -> i64 {
+        self.clock.load(Ordering::SeqCst)
+    }
+
     pub fn public_key(&self) -> String {
-        hex(self.key.verifying_key().to_sec1_point(false).as_bytes())
+        public_key(&self.key)
     }
 
     pub async fn call(&self, request: Request<Body>) -> Answer {
@@ -117,6 +141,49 @@ impl Bench {
             .method(method)
             .uri(format!("/api/v1{path}"))
             .header("authorization", format!("Bearer {}", self.token))
+    }
+
+    /// A request of another device, or of none where the token is empty.
+    pub async fn call_as(&self, token: &str, method: &str, path: &str, body: Option<Value>) -> Answer {
+        let mut request = Request::builder().method(method).uri(format!("/api/v1{path}"));
+        if !token.is_empty() {
+            request = request.header("authorization", format!("Bearer {token}"));
+        }
+        self.call(request.body(body.map_or_else(Body::empty, |body| Body::from(body.to_string()))).unwrap()).await
+    }
+
+    /// A code from the office's page, for a device of this name.
+    pub async fn new_code(&self, cookie: &str, name: &str) -> String {
+        let page = self.submit("/devices/join", cookie, &format!("name={name}")).await;
+        assert_eq!(page.status, 200, "{}", page.text());
+        let text = page.text();
+        let (_, rest) = text.split_once("class=\"letters\">").unwrap();
+        rest.split('<').next().unwrap().to_owned()
+    }
+
+    /// A form as a browser with these cookies sends it.
+    pub async fn submit(&self, path: &str, cookies: &str, form: &str) -> Answer {
+        let request = Request::post(path)
+            .header("cookie", cookies)
+            .header("content-type", "application/x-www-form-urlencoded")
+            .header("host", "office.test");
+        self.call(request.body(Body::from(form.to_owned())).unwrap()).await
+    }
+
+    /// A device of its own, joined by a code.
+    pub async fn joined(&self, cookie: &str, name: &str, secret: u8) -> Joined {
+        let key = SigningKey::from_slice(&[secret; 32]).unwrap();
+        let code = self.new_code(cookie, name).await;
+        let answer = self.join(&code, &key, name).await;
+        assert_eq!(answer.status, 201, "{}", answer.text());
+        let said = answer.json();
+        let text = |name: &str| said[name].as_str().unwrap().to_owned();
+        Joined { device: text("device"), token: text("token"), key }
+    }
+
+    pub async fn join(&self, code: &str, key: &SigningKey, name: &str) -> Answer {
+        let body = json!({ "code": code, "public_key": public_key(key), "name": name });
+        self.call_as("", "POST", "/join", Some(body)).await
     }
 
     pub async fn get(&self, path: &str) -> Answer {
@@ -232,9 +299,12 @@ pub fn payload(visit: &str, events: &[String], complete: bool) -> Value {
 }
 
 pub fn sign(key: &SigningKey, payload: &Value) -> String {
+    sign_as(key, "coilside-seal+json", payload)
+}
+
+pub fn sign_as(key: &SigningKey, typ: &str, payload: &Value) -> String {
     let part = |text: String| URL_SAFE_NO_PAD.encode(text);
-    let input =
-        format!("{}.{}", part(r#"{"alg":"ES256","typ":"coilside-seal+json"}"#.into()), part(payload.to_string()));
+    let input = format!("{}.{}", part(format!(r#"{{"alg":"ES256","typ":"{typ}"}}"#)), part(payload.to_string()));
     let signature: Signature = key.sign(input.as_bytes());
     format!("{input}.{}", URL_SAFE_NO_PAD.encode(signature.to_bytes()))
 }

@@ -2,6 +2,7 @@
 
 use super::chart::Shape;
 use super::{Drawing, Part, Sources, Tone, work};
+use crate::id::Letter;
 
 /// What a customer is shown before they sign: what was done, found, and not done. A heading and its lines, each.
 #[must_use]
@@ -25,8 +26,11 @@ fn lines(part: Part) -> Vec<String> {
         Part::List(lines) => lines,
         Part::Found(found) => found.into_iter().map(|one| format!("{}: {}", one.severity_text, one.text)).collect(),
         Part::Done(done) => {
-            let unit = |unit: Option<crate::id::Letter>| unit.map(|unit| format!("{unit}: ")).unwrap_or_default();
-            done.into_iter().map(|one| format!("{}{}", unit(one.unit), one.what)).collect()
+            let at = |units: &[Letter]| {
+                let letters: Vec<&str> = units.iter().map(Letter::as_str).collect();
+                if letters.is_empty() { String::new() } else { format!("{}: ", letters.join(", ")) }
+            };
+            done.into_iter().map(|one| format!("{}{}", at(&one.units), one.what)).collect()
         }
         _ => Vec::new(),
     }

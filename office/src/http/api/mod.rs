@@ -1,43 +1,70 @@
-//! What field devices call.
+//! What field devices call. `office/protocol.md` tells in which order; `office/openapi.json` is made from here.
 
+mod body;
 mod devices;
+mod joining;
+mod news;
+pub(crate) mod openapi;
 mod photos;
 mod visits;
 
 use axum::Router;
-use axum::body::Bytes;
-use axum::extract::DefaultBodyLimit;
-use axum::http::StatusCode;
+use axum::extract::{DefaultBodyLimit, Request, State};
+use axum::http::{HeaderValue, StatusCode};
+use axum::middleware::{self, Next};
+use axum::response::Response;
 use axum::routing::{get, post, put};
-use serde::de::DeserializeOwned;
 
+use super::caller::CLOCK;
 use super::refusal::Refusal;
 use crate::office::Office;
 
 /// The most bytes of a JSON body. A thousand ordinary events have a few hundred kilobytes.
 const JSON_BYTES_MAX: usize = 16 * 1024 * 1024;
 
-pub(super) fn routes() -> Router<Office> {
-    Router::new()
-        .route("/visits/{visit}/events", post(visits::events))
-        .route("/visits/{visit}/seal", put(visits::seal))
+pub(super) fn routes(office: &Office) -> Router<Office> {
+    let photos = Router::new()
         .route("/photos", post(photos::announce).options(photos::abilities))
-        .route("/photos/{digest}", axum::routing::patch(photos::piece).head(photos::progress))
+        .route(
+            "/photos/{digest}",
+            axum::routing::patch(photos::piece)
+                .head(photos::progress)
+                .delete(photos::take_back)
+                .options(photos::abilities),
+        )
+        .method_not_allowed_fallback(not_that)
+        .layer(middleware::map_response(photos::speak));
+    Router::new()
+        .route("/join", post(joining::join))
+        .route("/token", get(joining::nonce).post(joining::token))
+        .route("/news", get(news::news))
+        .route("/packs/{digest}", get(news::pack))
+        .route("/visits/{visit}/events", post(visits::events).get(visits::stored))
+        .route("/visits/{visit}/seal", put(visits::seal))
         .route("/photos/{digest}/receipt", get(photos::receipt))
         .route("/assignments", get(devices::assignments))
         .route("/device", put(devices::register))
+        .route("/openapi.json", get(openapi::document))
+        .method_not_allowed_fallback(not_that)
+        .merge(photos)
         .fallback(nothing_here)
         .layer(DefaultBodyLimit::max(JSON_BYTES_MAX))
+        .layer(middleware::from_fn_with_state(office.clone(), tell_the_time))
 }
 
 async fn nothing_here() -> Refusal {
     Refusal::stuck(404, "address", "There is nothing here", "no such address in version 1 of this interface")
 }
 
-/// Reads a JSON body. Problem details instead of the framework's plain words.
-fn json<T: DeserializeOwned>(body: &Bytes) -> Result<T, Refusal> {
-    serde_json::from_slice(body)
-        .map_err(|why| Refusal::stuck(400, "json", "The body cannot be read", format!("it should be JSON: {why}")))
+async fn not_that() -> Refusal {
+    Refusal::stuck(405, "method", "That cannot be done here", "see the header Allow for what can")
+}
+
+/// Every answer tells what the office's clock shows, so that a device can tell how far its own is off.
+async fn tell_the_time(State(office): State<Office>, request: Request, next: Next) -> Response {
+    let mut answer = next.run(request).await;
+    answer.headers_mut().insert(CLOCK, HeaderValue::from(office.now_ms()));
+    answer
 }
 
 /// What every finished request answers with.

@@ -1,154 +1,336 @@
-//! Photographs: tus 1.0.0, core protocol and creation, with the SHA-256 as the upload's name.
+//! Photographs: tus 1.0.0 with creation, checksum, expiration and termination; the SHA-256 is the upload's name.
 
 use std::time::Duration;
 
-use axum::Json;
-use axum::body::Body;
-use axum::extract::{Path, State};
-use axum::http::header::{CONTENT_LENGTH, CONTENT_TYPE, LOCATION};
+use axum::body::{Body, Bytes};
+use axum::extract::State;
+use axum::http::header::{CACHE_CONTROL, CONTENT_LENGTH, CONTENT_TYPE, LOCATION};
 use axum::http::{HeaderMap, HeaderName, HeaderValue, StatusCode};
 use axum::response::{IntoResponse, Response};
 use http_body_util::BodyExt as _;
-use tokio::io::AsyncWriteExt as _;
+use tokio::sync::mpsc;
 
 use super::Answer;
-use crate::app::receive_photo::{self, PhotoError, Piece};
+use super::body::Named;
+use crate::app::receive_photo::{self, Begun, Incoming, PhotoError, Progress};
 use crate::http::blocking::on_disk;
-use crate::http::caller::Caller;
+use crate::http::caller::{Caller, Credentials};
 use crate::http::refusal::Refusal;
 use crate::ids::Digest;
 use crate::office::Office;
-use crate::store::StoreError;
-use crate::wire::ReceiptOut;
-use crate::wire::tus::{Announced, BODY_TYPE, PHOTO_BYTES_MAX, VERSION};
+use crate::wire::problem::Problem;
+use crate::wire::tus::{Announced, BODY_TYPE, CHECKSUMS, Checksum, EXTENSIONS, PHOTO_BYTES_MAX, VERSION, http_date};
+use crate::wire::{ReceiptOut, digest_field};
 
 const RESUMABLE: HeaderName = HeaderName::from_static("tus-resumable");
 const SPOKEN: HeaderName = HeaderName::from_static("tus-version");
 const EXTENSION: HeaderName = HeaderName::from_static("tus-extension");
+const CHECKSUM_KINDS: HeaderName = HeaderName::from_static("tus-checksum-algorithm");
 const MAX_SIZE: HeaderName = HeaderName::from_static("tus-max-size");
 const LENGTH: HeaderName = HeaderName::from_static("upload-length");
 const OFFSET: HeaderName = HeaderName::from_static("upload-offset");
 const METADATA: HeaderName = HeaderName::from_static("upload-metadata");
+const CHECKSUM: HeaderName = HeaderName::from_static("upload-checksum");
+const EXPIRES: HeaderName = HeaderName::from_static("upload-expires");
+/// RFC 9530.
+pub(super) const REPR_DIGEST: HeaderName = HeaderName::from_static("repr-digest");
 
 /// A device that says nothing for this long is gone; its lock must not keep it out when it comes back.
 const SILENCE_MAX: Duration = Duration::from_secs(20);
 
+/// So many parts of a piece may wait for the disk; then the device is not read from. Each has at most some 400 KiB.
+const PARTS_WAITING_MAX: usize = 2;
+
+/// A refused piece is read on for so many bytes, so that its sender gets to read why.
+const REFUSED_BYTES_MAX: u64 = 4 * 1024 * 1024;
+
 /// What this server can do, for any tus client that asks.
+#[utoipa::path(
+    options, path = "/photos", tag = "photographs", security(()),
+    responses((status = 204, description = "`Tus-Version`, `Tus-Extension`, `Tus-Checksum-Algorithm`, `Tus-Max-Size`."))
+)]
 pub(super) async fn abilities() -> Response {
     let headers = [
-        (SPOKEN, HeaderValue::from_static(VERSION)),
-        (EXTENSION, HeaderValue::from_static("creation")),
+        (EXTENSION, HeaderValue::from_static(EXTENSIONS)),
+        (CHECKSUM_KINDS, HeaderValue::from_static(CHECKSUMS)),
         (MAX_SIZE, HeaderValue::from(PHOTO_BYTES_MAX)),
+        (SPOKEN, HeaderValue::from_static(VERSION)),
     ];
-    tus((StatusCode::NO_CONTENT, headers))
+    (StatusCode::NO_CONTENT, headers).into_response()
 }
 
-pub(super) async fn announce(
-    State(office): State<Office>,
-    Caller(device): Caller,
-    headers: HeaderMap,
-) -> Result<Response, Refusal> {
-    speak_our_version(&headers)?;
-    let length = number(&headers, &LENGTH)?;
-    let metadata = headers.get(METADATA).and_then(|value| value.to_str().ok()).unwrap_or_default();
-    let announced = Announced::read(metadata)
-        .map_err(|why| Refusal::stuck(400, "metadata", "The photograph cannot be announced", why))?;
-    let location = format!("/api/v1/photos/{}", announced.digest);
-    on_disk(&office, move |store, now_ms| receive_photo::announce(store, device.id, &announced, length, now_ms))
-        .await?;
-    Ok(tus((StatusCode::CREATED, [(LOCATION, location)])))
+/// Announce a photograph. Its SHA-256 stands in `Upload-Metadata` as `sha256`, or in `Repr-Digest`.
+#[utoipa::path(
+    post, path = "/photos", tag = "photographs", security(("device" = [])),
+    params(
+        ("Tus-Resumable" = String, Header, description = "1.0.0"),
+        ("Upload-Length" = u64, Header, description = "Bytes in all."),
+        ("Upload-Metadata" = Option<String>, Header, description = "`sha256`, `visit`, `media` (or `filetype`), each in base64."),
+        ("Repr-Digest" = Option<String>, Header, description = "RFC 9530: sha-256. May stand in for `sha256`."),
+    ),
+    responses(
+        (status = 201, description = "`Location` to send it to; `Upload-Expires`, when it is given up unless it is whole by then."),
+        (status = 400, description = "`header`, `metadata`.", body = Problem, content_type = "application/problem+json"),
+        (status = 409, description = "`other-length`: announced with another length.", body = Problem, content_type = "application/problem+json"),
+        (status = 412, description = "`tus-version`.", body = Problem, content_type = "application/problem+json"),
+        (status = 413, description = "`length`: no bytes, or too many.", body = Problem, content_type = "application/problem+json"),
+    )
+)]
+pub(super) async fn announce(State(office): State<Office>, headers: HeaderMap) -> Result<Response, Refusal> {
+    let credentials = Credentials::of(&headers);
+    let text = |name| headers.get(name).and_then(|value: &HeaderValue| value.to_str().ok());
+    let announced = Announced::read(text(METADATA).unwrap_or_default(), text(REPR_DIGEST))
+        .map_err(|why| Refusal::stuck(400, "metadata", "The photograph cannot be announced", why));
+    let length = number(&headers, &LENGTH);
+    let version = our_version(&headers);
+    let made = on_disk(&office, move |store, now_ms| -> Result<_, Refusal> {
+        let device = credentials.device(store, now_ms)?;
+        version?;
+        let (length, announced) = (length?, announced?);
+        let expires_ms = receive_photo::announce(store, device.id, &announced, length, now_ms)?;
+        Ok((announced.digest, expires_ms))
+    });
+    let (digest, expires_ms) = made.await?;
+    let mut answer = (StatusCode::CREATED, [(LOCATION, format!("/api/v1/photos/{digest}"))]).into_response();
+    tell_end(&mut answer, expires_ms);
+    Ok(answer)
 }
 
+/// Ask how far a photograph has come.
+#[utoipa::path(
+    head, path = "/photos/{digest}", tag = "photographs", security(("device" = [])),
+    params(
+        ("digest" = String, Path, description = "SHA-256, 64 lower-case hexadecimal digits."),
+        ("Tus-Resumable" = String, Header, description = "1.0.0"),
+    ),
+    responses(
+        (status = 200, description = "`Upload-Offset`, `Upload-Length`; `Upload-Expires` while it is not whole. An offset is no receipt."),
+        (status = 404, description = "It was not announced, or was given up. No `Upload-Offset`."),
+        (status = 412, description = "Another version than 1.0.0."),
+    )
+)]
 pub(super) async fn progress(
     State(office): State<Office>,
     _: Caller,
-    Path(digest): Path<String>,
+    Named(digest): Named,
     headers: HeaderMap,
 ) -> Result<Response, Refusal> {
-    speak_our_version(&headers)?;
+    our_version(&headers)?;
     let digest = name(&digest)?;
     let at = on_disk(&office, move |store, now_ms| receive_photo::progress(store, digest, now_ms)).await?;
-    let headers = [(OFFSET, HeaderValue::from(at.offset)), (LENGTH, HeaderValue::from(at.length))];
-    Ok(tus((StatusCode::OK, headers)))
+    let headers = [
+        (OFFSET, HeaderValue::from(at.offset)),
+        (LENGTH, HeaderValue::from(at.length)),
+        (CACHE_CONTROL, HeaderValue::from_static("no-store")),
+    ];
+    let mut answer = (StatusCode::OK, headers).into_response();
+    tell_end(&mut answer, at.expires_ms);
+    Ok(answer)
 }
 
+/// Send a piece. What came of one that broke off is kept, and the next one goes on from there.
+#[utoipa::path(
+    patch, path = "/photos/{digest}", tag = "photographs", security(("device" = [])),
+    request_body(content_type = "application/offset+octet-stream", content = Vec<u8>),
+    params(
+        ("digest" = String, Path, description = "SHA-256, 64 lower-case hexadecimal digits."),
+        ("Tus-Resumable" = String, Header, description = "1.0.0"),
+        ("Upload-Offset" = u64, Header, description = "Where the piece begins: as many bytes as the office has."),
+        ("Upload-Checksum" = Option<String>, Header, description = "`sha1` or `sha256`, a space, and the piece's checksum in base64."),
+    ),
+    responses(
+        (status = 204, description = "`Upload-Offset`, how far it is now; `Upload-Expires` while it is not whole."),
+        (status = 400, description = "`header`, `checksum-kind`.", body = Problem, content_type = "application/problem+json"),
+        (status = 404, description = "`not-announced`, `photo`: it was not announced, or was given up.", body = Problem, content_type = "application/problem+json"),
+        (status = 409, description = "`offset`: go on from `Upload-Offset`.", body = Problem, content_type = "application/problem+json"),
+        (status = 412, description = "`tus-version`.", body = Problem, content_type = "application/problem+json"),
+        (status = 413, description = "`length`: beyond the announced length.", body = Problem, content_type = "application/problem+json"),
+        (status = 415, description = "`content-type`.", body = Problem, content_type = "application/problem+json"),
+        (status = 460, description = "`checksum`: nothing of the piece was kept. `digest`: all bytes are here and are another photograph; they are set aside, begin anew.", body = Problem, content_type = "application/problem+json"),
+    )
+)]
 pub(super) async fn piece(
     State(office): State<Office>,
-    _: Caller,
-    Path(digest): Path<String>,
+    Named(digest): Named,
     headers: HeaderMap,
-    body: Body,
+    mut body: Body,
 ) -> Result<Response, Refusal> {
-    speak_our_version(&headers)?;
-    let digest = name(&digest)?;
-    if headers.get(CONTENT_TYPE).is_none_or(|kind| kind != BODY_TYPE) {
-        let detail = format!("the Content-Type of a piece is '{BODY_TYPE}'");
-        return Err(Refusal::stuck(415, "content-type", "The piece cannot be read", detail));
-    }
-    let offset = number(&headers, &OFFSET)?;
-    let piece = on_disk(&office, move |store, now_ms| receive_photo::begin(store, digest, offset, now_ms)).await?;
-    if headers.contains_key(CONTENT_LENGTH) && number(&headers, &CONTENT_LENGTH)? > piece.room {
-        return Err(PhotoError::Beyond.into());
-    }
-    let (file, came) = append(piece, body).await;
-    // What came is kept, whether or not all of it came: the next attempt goes on from there.
-    let end = on_disk(&office, move |store, now_ms| receive_photo::end(store, digest, file, now_ms)).await;
-    came?;
-    Ok(tus((StatusCode::NO_CONTENT, [(OFFSET, HeaderValue::from(end?))])))
-}
-
-pub(super) async fn receipt(State(office): State<Office>, _: Caller, Path(digest): Path<String>) -> Answer<ReceiptOut> {
-    let digest = name(&digest)?;
-    let safe = on_disk(&office, move |store, now_ms| receive_photo::is_safe(store, digest, now_ms)).await?;
-    Ok((StatusCode::OK, Json(ReceiptOut { digest: digest.to_string(), safe })))
-}
-
-/// Writes the body to the part as it comes. Gives the file back in every case, and how it went.
-async fn append(piece: Piece, mut body: Body) -> (std::fs::File, Result<(), Refusal>) {
-    let Piece { file, mut room } = piece;
-    let mut file = tokio::fs::File::from_std(file);
-    let result = loop {
-        let frame = match tokio::time::timeout(SILENCE_MAX, body.frame()).await {
-            Ok(None) => break Ok(()),
-            Ok(Some(Ok(frame))) => frame,
-            Ok(Some(Err(_))) | Err(_) => {
-                let detail = "the line broke; ask with HEAD how far it came, and go on from there";
-                break Err(Refusal::later("line", "The piece did not come whole", detail, 1));
-            }
+    let credentials = Credentials::of(&headers);
+    let asked = Asked::of(&digest, &headers);
+    // One thread takes the whole piece, so that nothing waits for the disk here and no byte goes through two hands.
+    let (parts, coming) = mpsc::channel(PARTS_WAITING_MAX);
+    let taken = on_disk(&office, move |store, now_ms| -> Result<_, Refusal> {
+        credentials.device(store, now_ms)?;
+        let Asked { digest, at, checksum } = asked?;
+        let mut incoming = match receive_photo::begin(store, digest, at, checksum, now_ms)? {
+            Begun::Whole(progress) => return Ok(progress),
+            Begun::Piece(incoming) => incoming,
         };
-        let Ok(bytes) = frame.into_data() else { continue };
-        let Some(rest) = room.checked_sub(bytes.len() as u64) else { break Err(PhotoError::Beyond.into()) };
-        room = rest;
-        if let Err(source) = file.write_all(&bytes).await {
-            break Err(StoreError::File { doing: "written", path: "parts".into(), source }.into());
+        let (whole, kept) = take(&mut incoming, coming);
+        // What came is kept, whether or not all of it came.
+        let end = incoming.end(store, whole, now_ms);
+        kept?;
+        if !whole {
+            let detail = "the line broke; ask with HEAD how far it came, and go on from there";
+            return Err(Refusal::later("line", "The piece did not come whole", detail, 1));
+        }
+        Ok(end?)
+    });
+    let taken = {
+        let mut taken = std::pin::pin!(taken);
+        // A piece that is refused before its end is not waited for.
+        tokio::select! {
+            done = &mut taken => done,
+            () = hand_on(&mut body, parts) => taken.await,
         }
     };
-    // `flush` waits for the last write; its failure is one of writing.
-    let flushed = file
-        .flush()
-        .await
-        .map_err(|source| Refusal::from(StoreError::File { doing: "written", path: "parts".into(), source }));
-    (file.into_std().await, result.and(flushed))
+    if taken.is_err() {
+        read_on(&mut body).await;
+    }
+    let Progress { offset, expires_ms, .. } = taken?;
+    let mut answer = (StatusCode::NO_CONTENT, [(OFFSET, HeaderValue::from(offset))]).into_response();
+    tell_end(&mut answer, expires_ms);
+    Ok(answer)
 }
 
-/// Every answer of the protocol names its version.
-fn tus(parts: impl IntoResponse) -> Response {
-    let mut answer = parts.into_response();
-    answer.headers_mut().insert(RESUMABLE, HeaderValue::from_static(VERSION));
+/// Take back a photograph that has not come as a whole.
+#[utoipa::path(
+    delete, path = "/photos/{digest}", tag = "photographs", security(("device" = [])),
+    params(
+        ("digest" = String, Path, description = "SHA-256, 64 lower-case hexadecimal digits."),
+        ("Tus-Resumable" = String, Header, description = "1.0.0"),
+    ),
+    responses(
+        (status = 204, description = "It is forgotten."),
+        (status = 403, description = "`another-device`: another device announced it.", body = Problem, content_type = "application/problem+json"),
+        (status = 404, description = "`not-announced`, `photo`.", body = Problem, content_type = "application/problem+json"),
+        (status = 409, description = "`finished`: it is here as a whole, and stays.", body = Problem, content_type = "application/problem+json"),
+        (status = 412, description = "`tus-version`.", body = Problem, content_type = "application/problem+json"),
+    )
+)]
+pub(super) async fn take_back(
+    State(office): State<Office>,
+    Caller(device): Caller,
+    Named(digest): Named,
+    headers: HeaderMap,
+) -> Result<Response, Refusal> {
+    our_version(&headers)?;
+    let digest = name(&digest)?;
+    on_disk(&office, move |store, now_ms| receive_photo::take_back(store, device.id, digest, now_ms)).await?;
+    Ok(StatusCode::NO_CONTENT.into_response())
+}
+
+/// Whether a photograph is safe. Only this lets a device delete it.
+#[utoipa::path(
+    get, path = "/photos/{digest}/receipt", tag = "photographs", security(("device" = [])),
+    params(("digest" = String, Path, description = "SHA-256, 64 lower-case hexadecimal digits.")),
+    responses(
+        (status = 200, body = ReceiptOut),
+        (status = 404, description = "`photo`: no such digest.", body = Problem, content_type = "application/problem+json"),
+    )
+)]
+pub(super) async fn receipt(State(office): State<Office>, _: Caller, Named(digest): Named) -> Answer<ReceiptOut> {
+    let digest = name(&digest)?;
+    let safe = on_disk(&office, move |store, now_ms| receive_photo::is_safe(store, digest, now_ms)).await?;
+    let repr_digest = digest_field::write(digest);
+    Ok((StatusCode::OK, axum::Json(ReceiptOut { digest: digest.to_string(), safe, repr_digest })))
+}
+
+/// Every answer of the protocol names its version, and one that it cannot speak those that it can.
+pub(super) async fn speak(mut answer: Response) -> Response {
+    let (missing, headers) = (answer.status() == StatusCode::PRECONDITION_FAILED, answer.headers_mut());
+    headers.insert(RESUMABLE, HeaderValue::from_static(VERSION));
+    if missing {
+        headers.insert(SPOKEN, HeaderValue::from_static(VERSION));
+    }
     answer
 }
 
-/// A client of another version must not be half understood. One that names none is taken at its word.
-fn speak_our_version(headers: &HeaderMap) -> Result<(), Refusal> {
-    if headers.get(RESUMABLE).is_none_or(|version| version == VERSION) {
+/// What a PATCH asks for.
+struct Asked {
+    digest: Digest,
+    /// Where the piece begins, and how many bytes it says to have.
+    at: (u64, Option<u64>),
+    checksum: Option<Checksum>,
+}
+
+impl Asked {
+    fn of(digest: &str, headers: &HeaderMap) -> Result<Self, Refusal> {
+        our_version(headers)?;
+        let digest = name(digest)?;
+        if headers.get(CONTENT_TYPE).is_none_or(|kind| kind != BODY_TYPE) {
+            let detail = format!("the Content-Type of a piece is '{BODY_TYPE}'");
+            return Err(Refusal::stuck(415, "content-type", "The piece cannot be read", detail));
+        }
+        let bytes = headers.contains_key(CONTENT_LENGTH).then(|| number(headers, &CONTENT_LENGTH)).transpose()?;
+        let checksum = headers.get(CHECKSUM).map(|value| {
+            let read = value.to_str().ok().and_then(|text| Checksum::read(text).ok());
+            read.ok_or_else(|| {
+                let detail = format!("Upload-Checksum is one of {CHECKSUMS}, a space, and the checksum in base64");
+                Refusal::stuck(400, "checksum-kind", "The piece cannot be checked", detail)
+            })
+        });
+        Ok(Self { digest, at: (number(headers, &OFFSET)?, bytes), checksum: checksum.transpose()? })
+    }
+}
+
+/// A part of a piece, or its end. A channel that closes without an end tells that the line broke.
+type Part = Option<Bytes>;
+
+/// Reads the piece and hands it on, as fast as it is taken.
+async fn hand_on(body: &mut Body, parts: mpsc::Sender<Part>) {
+    loop {
+        let part = match tokio::time::timeout(SILENCE_MAX, body.frame()).await {
+            Ok(Some(Ok(frame))) => match frame.into_data() {
+                Ok(bytes) => Some(bytes),
+                Err(_) => continue,
+            },
+            Ok(None) => None,
+            Ok(Some(Err(_))) | Err(_) => return,
+        };
+        let is_end = part.is_none();
+        if parts.send(part).await.is_err() || is_end {
+            return;
+        }
+    }
+}
+
+/// Takes a piece until it ends, breaks off or cannot be kept. Tells whether all of it came.
+fn take(incoming: &mut Incoming, mut parts: mpsc::Receiver<Part>) -> (bool, Result<(), PhotoError>) {
+    while let Some(part) = parts.blocking_recv() {
+        let Some(bytes) = part else { return (true, Ok(())) };
+        if let Err(error) = incoming.take(&bytes) {
+            return (false, Err(error));
+        }
+    }
+    (false, Ok(()))
+}
+
+/// Reads some more of a piece that was refused: many senders look for an answer only after their last byte.
+async fn read_on(body: &mut Body) {
+    let mut left = REFUSED_BYTES_MAX;
+    while let Ok(Some(Ok(frame))) = tokio::time::timeout(Duration::from_secs(2), body.frame()).await {
+        left = left.saturating_sub(frame.data_ref().map_or(0, |bytes| bytes.len() as u64));
+        if left == 0 {
+            return;
+        }
+    }
+}
+
+fn tell_end(answer: &mut Response, expires_ms: Option<i64>) {
+    let value = expires_ms.and_then(http_date).and_then(|date| HeaderValue::from_str(&date).ok());
+    if let Some(value) = value {
+        answer.headers_mut().insert(EXPIRES, value);
+    }
+}
+
+/// A client of another version must not be half understood, nor one that names none.
+fn our_version(headers: &HeaderMap) -> Result<(), Refusal> {
+    if headers.get(RESUMABLE).is_some_and(|version| version == VERSION) {
         return Ok(());
     }
-    Err(Refusal::stuck(
-        412,
-        "tus-version",
-        "The upload's version is not known",
-        format!("this office speaks {VERSION}"),
-    ))
+    let detail = format!("this office speaks {VERSION}; say so in 'Tus-Resumable'");
+    Err(Refusal::stuck(412, "tus-version", "The upload's version is not known", detail))
 }
 
 fn number(headers: &HeaderMap, name: &HeaderName) -> Result<u64, Refusal> {

@@ -7,6 +7,10 @@ use super::files;
 use super::visitor::Visitor;
 use crate::app::language::Language;
 
+/// Where everything begins.
+const WAYS: [(&str, &str); 3] =
+    [("/visits", "office-visits"), ("/round", "office-round"), ("/devices", "office-devices")];
+
 /// The frame of an office page.
 pub(super) struct Frame<'a> {
     pub(super) visitor: &'a Visitor,
@@ -26,6 +30,13 @@ impl Frame<'_> {
                     a.skip href="#main" { (text("office-skip")) }
                     header.top {
                         a.mark href="/visits" { (mark()) span { "Coilside" small { (text("office-office")) } } }
+                        @if visitor.session.is_some() {
+                            nav.ways aria-label=(text("office-ways")) {
+                                @for (path, key) in WAYS {
+                                    a href=(path) aria-current=[visitor.path.starts_with(path).then_some("page")] { (text(key)) }
+                                }
+                            }
+                        }
                         nav.tools aria-label=(text("office-tools")) {
                             (languages(visitor))
                             @if visitor.session.is_some() {

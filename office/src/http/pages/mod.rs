@@ -1,7 +1,9 @@
 //! Pages for people: the office's, behind a sign-in, and the owner's summary, behind an address that nobody can guess.
 
+mod devices;
 mod files;
 mod frame;
+mod joining;
 mod photos;
 mod plot;
 mod record_file;
@@ -10,12 +12,15 @@ mod sign_in;
 mod summary;
 mod used;
 mod visit;
+mod visit_beside;
 mod visit_check;
 mod visit_cover;
 mod visit_customer;
 mod visit_photos;
 mod visit_readings;
 mod visit_results;
+mod visit_review;
+mod visit_take_over;
 mod visitor;
 mod visits;
 
@@ -41,11 +46,17 @@ pub(super) fn routes() -> Router<Office> {
         .route("/leave", post(sign_in::leave))
         .route("/visits", get(visits::list))
         .route("/visits/{visit}", get(visit::show))
+        .route("/visits/{visit}/review", post(visit_review::say))
+        .route("/visits/{visit}/take-over", get(visit_take_over::ask).post(visit_take_over::hand_over))
         .route("/visits/{visit}/used.csv", get(used::of_visit))
         .route("/visits/{visit}/record.zip", get(record_file::download))
         .route("/visits/{visit}/erase-signature", post(visit_customer::erase))
         .route("/used.csv", get(used::of_days))
         .route("/round", get(round::show))
+        .route("/devices", get(devices::list))
+        .route("/devices/join", post(joining::new_code))
+        .route("/devices/{device}/revoke", get(devices::ask_to_revoke).post(devices::revoke))
+        .route("/join", get(joining::open_in_coilside))
         .route("/due.ics", get(round::due_days))
         .route("/photos/{digest}/preview", get(photos::preview))
         .route("/photos/{digest}/original", get(photos::original))

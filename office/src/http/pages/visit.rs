@@ -3,6 +3,7 @@
 use axum::extract::{Path, State};
 use coilside_core::evidence::Shown;
 use coilside_core::id;
+use coilside_core::now::Now;
 use coilside_core::procedure::measure::{Units, jug};
 use coilside_core::procedure::mixing::Concentrate;
 use coilside_core::record::notes::{self, amount};
@@ -15,7 +16,8 @@ use maud::{Markup, html};
 use super::visitor::SignedIn;
 use super::visits::badge;
 use super::{
-    Page, PageError, page, used, visit_check, visit_cover, visit_customer, visit_photos, visit_readings, visit_results,
+    Page, PageError, page, used, visit_beside, visit_check, visit_cover, visit_customer, visit_photos, visit_readings,
+    visit_results, visit_review, visit_take_over,
 };
 use crate::app::record::{self, Record};
 use crate::app::{customer, day};
@@ -54,11 +56,14 @@ fn body(words: &Words, record: &Record<'_>, customer: Option<&Shown>) -> Markup 
         div.columns {
             div.side {
                 (visit_check::check(words, record))
+                (visit_review::card(words, record))
+                (visit_take_over::card(words, record))
                 (summary_link(words, record))
                 (visit_customer::card(words, record, customer))
                 (used::card(words, record))
             }
             div.body {
+                (visit_beside::card(words, record))
                 (stopped(words, record))
                 (addenda(words, record))
                 (missing(words, record))
@@ -77,7 +82,7 @@ fn lead(words: &Words, record: &Record<'_>) -> Markup {
                 div {
                     dt { (words.text("office-time")) }
                     dd {
-                        (day::clock(opened.utc_ms, opened.offset_min)) " – " (day::clock(last.utc_ms, last.offset_min))
+                        (time(words, record, opened)) " – " (time(words, record, last))
                         " " span.quiet { (day::zone(last.offset_min)) }
                     }
                 }
@@ -89,6 +94,20 @@ fn lead(words: &Words, record: &Record<'_>) -> Markup {
                 div { dt { (words.text("office-reason")) } dd { (assignment.reason) } }
             }
         }
+    }
+}
+
+/// A time as it was recorded, and beside it the one by the office's clock where the device's was wrong.
+fn time(words: &Words, record: &Record<'_>, at: &Now) -> Markup {
+    let (recorded, offset_min) = (day::stamp(at.utc_ms, at.offset_min), at.offset_min);
+    let right = record.corrected_ms(at).map(|ms| {
+        let same_day = day::stamp(ms, offset_min).get(..10) == recorded.get(..10);
+        let told = if same_day { day::clock(ms, offset_min) } else { day::stamp(ms, offset_min) };
+        words.fill("office-time-right", &[("time", &told)])
+    });
+    html! {
+        (day::clock(at.utc_ms, offset_min))
+        @if let Some(right) = right { " " span.right { (right) } }
     }
 }
 
@@ -201,13 +220,13 @@ fn unit(words: &Words, record: &Record<'_>, letter: &id::Letter, run: &Run) -> M
     html! {
         section.run {
             h2.unit-title { span.unit { (letter) } " " (run.label) }
-            (findings(words, run))
+            (findings(words, record, run))
             (visit_cover::of_run(words, record, letter))
             (visit_results::of_run(words, record, letter, run))
             (visit_photos::pairs(words, record, run))
             (visit_readings::readings(words, record, run))
             (settings(words, run))
-            (mixes(words, run))
+            (mixes(words, record, run))
             (notes(words, run))
             (visit_photos::others(words, record, run))
             (work(words, record, run))
@@ -215,7 +234,7 @@ fn unit(words: &Words, record: &Record<'_>, letter: &id::Letter, run: &Run) -> M
     }
 }
 
-fn findings(words: &Words, run: &Run) -> Markup {
+fn findings(words: &Words, record: &Record<'_>, run: &Run) -> Markup {
     let tone = |severity| match severity {
         Severity::Note => "plain",
         Severity::Soon => "attention",
@@ -229,10 +248,10 @@ fn findings(words: &Words, run: &Run) -> Markup {
                     @for finding in &run.findings {
                         li { span class={ "badge " (tone(finding.severity)) } { (words.text(finding.severity.key())) } " " (finding.text)
                             @if let Some(since) = &finding.since { " " span.quiet { (words.fill("office-finding-since", &[("date", since)])) } }
-                            @else { " " span.quiet { (day::clock(finding.at.utc_ms, finding.at.offset_min)) } }
+                            @else { " " span.quiet { (time(words, record, &finding.at)) } }
                             @if let Some(mended) = &finding.mended {
                                 " " span.badge.good { (words.fill("finding-mended", &[("words", &mended.words)])) }
-                                " " span.quiet { (day::clock(mended.at.utc_ms, mended.at.offset_min)) }
+                                " " span.quiet { (time(words, record, &mended.at)) }
                             } }
                     }
                     @for danger in &run.happened {
@@ -276,7 +295,7 @@ fn settings(words: &Words, run: &Run) -> Markup {
 }
 
 /// What was mixed, as the device told it.
-fn mixes(words: &Words, run: &Run) -> Markup {
+fn mixes(words: &Words, record: &Record<'_>, run: &Run) -> Markup {
     let language = words.language();
     let water = |mixed: &Mixed| jug(mixed.water_l.parse().unwrap_or_default(), Units::Metric, language);
     let concentrate = |mixed: &Mixed| {
@@ -295,7 +314,7 @@ fn mixes(words: &Words, run: &Run) -> Markup {
                     tbody { @for (id, mixed) in &run.mixes { tr {
                         th scope="row" { (words.get(&format!("mix-{id}")).unwrap_or_else(|| id.clone())) }
                         td.number { (water(mixed)) } td.number { (concentrate(mixed)) }
-                        td { (day::clock(mixed.at.utc_ms, mixed.at.offset_min)) }
+                        td { (time(words, record, &mixed.at)) }
                     } } }
                 } }
             }
@@ -328,7 +347,7 @@ fn work(words: &Words, record: &Record<'_>, run: &Run) -> Markup {
                 @for step in &run.order { @if let Some(mark) = run.steps.get(step) {
                     @let (at, tone, key, words_of_person) = mark_words(mark);
                     li {
-                        time { (day::clock(at.utc_ms, at.offset_min)) }
+                        time { (time(words, record, at)) }
                         span.what { (title(step)) @if let Some(text) = words_of_person { span.quiet { (text) } } }
                         @if tone != "good" { span class={ "badge " (tone) } { (words.text(key)) } }
                     }

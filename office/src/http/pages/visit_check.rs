@@ -3,6 +3,7 @@
 use coilside_core::words::Words;
 use maud::{Markup, html};
 
+use super::devices::span;
 use crate::app::day;
 use crate::app::record::{Chain, Record, SealCheck};
 
@@ -15,6 +16,7 @@ pub(super) fn check(words: &Words, record: &Record<'_>) -> Markup {
                 (seal(words, record))
                 (photographs(words, record))
                 (branches(words, record.branches))
+                (clock(words, record))
                 (procedure(words, record))
             }
             (record_file(words, record))
@@ -92,6 +94,16 @@ fn branches(words: &Words, count: u64) -> Markup {
             (line("danger", &words.text("office-branches"), &words.fill("office-branches.text", &[("n", &count.to_string())])))
         }
     }
+}
+
+/// The largest difference that the device's clock had.
+fn clock(words: &Words, record: &Record<'_>) -> Markup {
+    let Some(behind_ms) = record.corrections.values().max_by_key(|behind_ms| behind_ms.saturating_abs()) else {
+        return html! {};
+    };
+    let key = if *behind_ms > 0 { "office-clock-was-behind" } else { "office-clock-was-ahead" };
+    let text = words.fill(key, &[("time", &span(words, *behind_ms))]);
+    line("attention", &words.text("office-clock-was-off"), &text)
 }
 
 fn procedure(words: &Words, record: &Record<'_>) -> Markup {

@@ -64,8 +64,7 @@ pub(super) async fn list(
     };
     let words = visitor.words();
     let body = html! {
-        div.title { h1 { (words.text("office-visits")) } p.quiet { (words.fill("office-found", &[("n", &list.found.to_string())])) }
-            a.button href="/round" { (words.text("office-round")) } }
+        div.title { h1 { (words.text("office-visits")) } p.quiet { (words.fill("office-found", &[("n", &list.found.to_string())])) } }
         (filters(words, &question, &list))
         (search(words, &question))
         @if list.rows.is_empty() { (nothing(words, &question)) } @else { (table(words, &question, &list)) }
