@@ -84,9 +84,9 @@ class Tusd(Server):
         self.program = program
 
     def start(self):
-        command = [self.program, "-host", "127.0.0.1", "-port", "0", "-upload-dir", str(self.folder), "-show-startup-logs=true"]
+        command = [self.program, "-host", "127.0.0.1", "-port", "0", "-upload-dir", str(self.folder)]
         self.process = subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True)
-        self.endpoint = self.wait_for(r"upload to: (http://\S+)")
+        self.endpoint = self.wait_for(r"upload files to: (http://\S+)")
 
 
 def measured(server: Server, at_once: int, files: pathlib.Path) -> tuple[float, int]:
