@@ -179,11 +179,14 @@ fn a_photograph_whose_file_is_gone_says_so_and_holds_up_no_other() {
     office.takes_all(&mut bench);
 }
 
+/// To which requests (by their id or method) the office says this: status, headers and body.
+type Said = (&'static str, u16, Headers, &'static str);
+
 #[test]
 fn an_office_that_contradicts_itself_is_not_asked_in_a_storm() {
     let at = |offset: &str| header("Upload-Offset", offset);
     // The same to every request of a kind, whatever it says: the office wants what it was just given.
-    let contradictions: Vec<(&str, Vec<(&str, u16, Headers, &str)>)> = vec![
+    let contradictions: Vec<(&str, Vec<Said>)> = vec![
         (
             "events",
             vec![("events", 409, Headers::new(), r#"{"type":"urn:coilside:problem:gap","next":0,"head":"ZERO"}"#)],
