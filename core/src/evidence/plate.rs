@@ -352,7 +352,7 @@ mod tests {
     #[test]
     fn two_serial_numbers_are_none_and_two_writings_of_one_are_one() {
         assert_eq!(qr("SN:TW9-20417\nSN:TW9-20418"), some("", ""));
-        assert_eq!(of(&[(Symbology::Qr, "SN:TW9-20417"), (Symbology::DataMatrix, "S/N=tw9 20417")]).0.is_some(), true);
+        assert!(of(&[(Symbology::Qr, "SN:TW9-20417"), (Symbology::DataMatrix, "S/N=tw9 20417")]).0.is_some());
         let cut = PhotoCode { cut: true, ..code(Symbology::Qr, "SN:TW9-2041") };
         assert_eq!(told(&[cut]), Plate::default(), "what is cut off tells nothing");
     }

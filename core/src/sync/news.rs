@@ -8,9 +8,6 @@ use crate::round::News;
 const EVERY_MS: i64 = 30_000;
 const EVERY_BUSY_MS: i64 = 120_000;
 
-/// News by cursor. Off until the office's side of it is there: then `/assignments` and this switch go.
-const BY_CURSOR: bool = false;
-
 /// Asking for news.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub(super) struct Asking {
@@ -40,9 +37,6 @@ impl Asking {
     }
 
     pub(super) fn draft(&self) -> Draft {
-        if !BY_CURSOR {
-            return Draft::get("/api/v1/assignments");
-        }
         Draft::get(match &self.cursor {
             Some(cursor) => format!("/api/v1/news?after={}", escaped(cursor)),
             None => "/api/v1/news".to_owned(),
