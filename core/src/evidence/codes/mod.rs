@@ -20,6 +20,7 @@ use std::panic::catch_unwind;
 use super::decode::grey;
 use super::kind::kind;
 use super::picture::Plane;
+use super::plate;
 use crate::visit::event::{PhotoCode, Symbology};
 
 /// More codes than this are not kept of one photograph: a plate has one to four.
@@ -41,22 +42,36 @@ pub fn codes_in(bytes: &[u8]) -> Vec<PhotoCode> {
     catch_unwind(|| kind(bytes).and_then(|kind| grey(bytes, &kind)).map(read).unwrap_or_default()).unwrap_or_default()
 }
 
-/// The codes in a grey picture.
+/// The codes in a grey picture. It is looked at from its smallest size on, since most codes are large, and until a serial number
+/// is known: a search of all of it takes many times as long.
 fn read(picture: Plane) -> Vec<PhotoCode> {
-    let mut found = Vec::new();
-    let mut at_size = Some(picture);
-    while let Some(picture) = at_size {
-        #[cfg(feature = "codes")]
-        add(&mut found, matrix::read(&picture));
-        add(&mut found, linear::read(&picture));
-        at_size = (picture.width.max(picture.height) >= HALVED_FROM).then(|| halved(&picture));
+    let mut sizes = vec![picture];
+    while let Some(half) = sizes.last().filter(|last| last.width.max(last.height) >= HALVED_FROM).map(halved) {
+        sizes.push(half);
     }
-    found.into_iter().map(|(symbology, text)| kept(symbology, text)).collect()
+    let mut found = Vec::new();
+    for picture in sizes.iter().rev() {
+        for search in SEARCHES {
+            add(&mut found, search(picture));
+            if plate::told(&found).serial.is_some() {
+                return found;
+            }
+        }
+    }
+    found
 }
 
-fn add(found: &mut Vec<Found>, more: Vec<Found>) {
-    for one in more {
-        if found.len() < CODES_MOST && !one.1.is_empty() && !found.contains(&one) {
+/// The quicker one first.
+const SEARCHES: &[fn(&Plane) -> Vec<Found>] = &[
+    #[cfg(feature = "codes")]
+    matrix::read,
+    linear::read,
+];
+
+fn add(found: &mut Vec<PhotoCode>, more: Vec<Found>) {
+    for (symbology, text) in more {
+        let one = kept(symbology, text);
+        if found.len() < CODES_MOST && !one.text.is_empty() && !found.contains(&one) {
             found.push(one);
         }
     }
