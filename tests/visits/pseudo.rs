@@ -37,8 +37,8 @@ const SYMBOLS: &[&str] = &[
     "COP", "UTC", "English", "Español",
 ];
 
-/// Parts of what the technician types: serial numbers.
-const TYPED: &[&str] = &["AB", "C"];
+/// Parts of what the technician types: serial numbers, and modes as a controller shows them.
+const TYPED: &[&str] = &["AB", "C", "ECO", "BOOST"];
 
 #[test]
 fn no_word_on_any_screen_escaped_fluent() {
