@@ -1,8 +1,9 @@
 //! Photographs as evidence: the original is kept to the byte, and what it tells stands beside it.
 //!
 //! ```text
-//! file ─▶ SHA-256 while reading ─▶ kind ─▶ picture (decoded at reduced size) ─▶ turned upright ─▶ preview, look
-//!                                   └────▶ EXIF: time, place, orientation ─────────────────────▶ judge
+//! file ─▶ read once ─┬─▶ SHA-256, original on disk, on a thread of its own
+//!                    └─▶ kind ─▶ picture (decoded at reduced size) ─▶ turned upright ─▶ preview, look
+//!                        └────▶ EXIF: time, place, orientation ─────────────────────▶ judge
 //! ```
 
 mod at_once;
