@@ -1,9 +1,10 @@
 //! Photographs as evidence: the original is kept to the byte, and what it tells stands beside it.
 //!
 //! ```text
-//! file ─▶ SHA-256 while reading ─▶ kind ─▶ picture (decoded at reduced size) ─▶ turned upright ─▶ preview, look
-//!                                   ├────▶ EXIF: time, place, orientation ─────────────────────▶ judge
-//!                                   └────▶ where it shows a plate: grey, larger ─▶ codes ─▶ plate: serial number, model
+//! file ─▶ read once ─┬─▶ SHA-256, original on disk, on a thread of its own
+//!                    └─▶ kind ─▶ picture (decoded at reduced size) ─▶ turned upright ─▶ preview, look
+//!                        ├────▶ EXIF: time, place, orientation ─────────────────────▶ judge
+//!                        └────▶ where it shows a plate: grey, larger ─▶ codes ─▶ plate: serial number, model
 //! ```
 
 mod at_once;
