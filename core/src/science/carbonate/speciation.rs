@@ -281,10 +281,12 @@ pub(super) fn speciate(chemistry: &Chemistry, totals: &Totals, h: f64) -> Result
         let round = Round::new(chemistry, totals, h, ionic_strength, water);
         let next_s = round.sulfate(totals, c, s).ok_or(Unsolved::Unsettled)?;
         let (surplus, _) = round.alkalinity(totals, 0.0, next_s);
-        if surplus >= 0.0 {
-            return Err(Unsolved::AlkalinityBelow(totals.alkalinity + surplus));
-        }
-        let next_c = rise(c, totals.alkalinity, |c| round.alkalinity(totals, c, next_s)).ok_or(Unsolved::Unsettled)?;
+        // Not refused before all rests: the first rounds, which know of no pairs yet, make more hydroxide than there will be.
+        let no_room = surplus >= 0.0;
+        let next_c = match no_room {
+            true => 0.0,
+            false => rise(c, totals.alkalinity, |c| round.alkalinity(totals, c, next_s)).ok_or(Unsolved::Unsettled)?,
+        };
         let found = round.speciation(&chemistry.constants, next_c, next_s);
         let strength = found.ionic_strength(totals.chloride);
         let still = |next: f64, before: f64, of: f64| (next - before).abs() <= SETTLED * of;
@@ -294,7 +296,7 @@ pub(super) fn speciate(chemistry: &Chemistry, totals: &Totals, h: f64) -> Result
             && still(next_s, s, totals.sulfate)
             && still(strength, ionic_strength, strength)
         {
-            return Ok(found);
+            return if no_room { Err(Unsolved::AlkalinityBelow(totals.alkalinity + surplus)) } else { Ok(found) };
         }
         (c, s, ionic_strength, water) = (next_c, next_s, strength, found.water_activity(totals.chloride));
     }

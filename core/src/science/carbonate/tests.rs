@@ -65,6 +65,24 @@ fn more_hydroxide_than_alkalinity_is_refused_with_the_least_that_there_must_be()
     assert!(least > 40.0);
 }
 
+/// Magnesium's hydroxide takes nearly all of this water's alkalinity once it is hot, so that hardly any carbon is left to balance.
+#[test]
+fn water_with_hardly_any_carbon_beside_hydroxide_has_an_answer_when_hot() {
+    let soft = WaterAnalysis {
+        ph: 8.854010496836237,
+        temperature: celsius(64.22845223274217),
+        calcium_mg_l: 17.550103332486998,
+        magnesium_mg_l: 26.109271592521683,
+        sodium_mg_l: 338.57157859889344,
+        potassium_mg_l: 136.65086214519374,
+        alkalinity_mg_l_caco3: 6.326484695809916,
+        sulfate_mg_l: 664.0347332487821,
+        chloride_mg_l: 986.7174240488545,
+    };
+    let hot = soft.heated(celsius(95.0)).unwrap();
+    assert!((7.5..soft.ph).contains(&hot.ph), "{hot:?}");
+}
+
 #[test]
 fn water_is_not_heated_to_below_where_it_is() {
     let refused = hard().heated(celsius(14.0)).unwrap_err();
