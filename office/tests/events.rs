@@ -65,6 +65,7 @@ async fn a_conflicting_branch_is_refused_and_kept_beside_the_chain() {
         let answer = bench.send(VISIT, 0, &other).await;
         assert_eq!(answer.status, 409);
         assert_eq!(answer.json()["conflict_at"], 1);
+        assert_eq!(answer.json()["kept"], 3);
         assert_eq!(answer.json()["head"], head(&stored));
     }
     assert_eq!((bench.count("event"), bench.count("branch")), (3, 2));

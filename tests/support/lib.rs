@@ -67,6 +67,12 @@ impl Technician {
         Technician { pack: pack.to_owned(), other, ..Technician::default() }
     }
 
+    /// Another one, at a device with a key of its own.
+    #[must_use]
+    pub fn with_key(secret: u8) -> Technician {
+        Technician { key: SigningKey::from_slice(&[secret; 32]).ok(), ..Technician::default() }
+    }
+
     /// The public key, SEC1 uncompressed.
     #[must_use]
     pub fn public_key(&self) -> Vec<u8> {

@@ -75,10 +75,18 @@ impl Scene {
     /// # Errors
     /// Where it cannot be opened.
     pub fn of(technician: Technician, assignment: Assignment) -> Result<Scene, SceneError> {
+        let scene = Scene::empty(technician, Clock::at(MORNING_UTC_MS, 120))?;
+        scene.field().assigned(&[assignment])?;
+        Ok(scene)
+    }
+
+    /// A door with nothing behind it.
+    ///
+    /// # Errors
+    /// Where it cannot be opened.
+    pub fn empty(technician: Technician, clock: Clock) -> Result<Scene, SceneError> {
         let folder = folder().map_err(|error| SceneError::Other(error.to_string()))?;
-        let clock = Clock::at(MORNING_UTC_MS, 120);
         let field = open(folder.path(), &clock.now(), &technician)?;
-        field.assigned(&[assignment])?;
         Ok(Scene { folder, technician, clock, field: Some(field), count: 0 })
     }
 

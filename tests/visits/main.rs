@@ -4,6 +4,7 @@
 mod bad_input;
 mod break_off;
 mod customer;
+mod going_on;
 mod log;
 mod mechanics;
 mod nameplate;

@@ -60,10 +60,12 @@ impl Desk {
 
     fn go(&mut self, action_id: &str, to: &str, now: &Now) -> Result<Turn, DoorError> {
         let mut settings = Vec::new();
+        let mut alarms = Vec::new();
         let place = match to.split_once(':') {
             Some(("visit", id)) => {
                 let id = VisitId(id.to_owned());
                 self.sit_down(&id, now)?;
+                alarms = self.alarms_of(&id)?;
                 settings.push(("visit".to_owned(), id.0));
                 if self.seat.as_ref().is_some_and(|seat| seat.sealed) { "leaving" } else { "now" }
             }
@@ -85,7 +87,7 @@ impl Desk {
             utc_ms: now.utc_ms,
             ..Commit::default()
         })?;
-        self.turn(Vec::new(), now)
+        self.turn(alarms, now)
     }
 
     fn set(&mut self, setting: &str, value: &str, now: &Now) -> Result<Turn, DoorError> {
@@ -171,7 +173,11 @@ impl Desk {
         };
         let drafts = self.store.drafts(&place)?;
         let around = self.around(seat, &drafts, &salt, now);
-        let decided = if seat.sealed { Err(Refusal::Sealed) } else { decide(&seat.visit, action, &around) };
+        let decided = match (seat.sealed, seat.elsewhere) {
+            (true, _) => Err(Refusal::Sealed),
+            (false, true) => Err(Refusal::Elsewhere),
+            (false, false) => decide(&seat.visit, action, &around),
+        };
         match decided {
             Ok(decision) => {
                 if let Action::Choose { field, option } = action
@@ -281,7 +287,7 @@ fn judged(seat: &Seat, technician: &Technician, now: &Now) -> Vec<Body> {
 }
 
 /// Puts words into a request: the decision that asked for it knows none.
-fn dress(request: Request, words: &Words) -> Request {
+pub(super) fn dress(request: Request, words: &Words) -> Request {
     match request {
         Request::TakePhoto { unit, slot, .. } => {
             let key = if slot.is_empty() { "shot-unplaced".to_owned() } else { format!("shot-{slot}") };

@@ -41,6 +41,7 @@ impl Desk {
         for offer in news.packs.iter().filter(|offer| !self.procedures.has(&offer.digest)) {
             self.store.offer_pack(offer)?;
         }
+        self.take_handed(&news.handed)?;
         news.technician.as_ref().map_or(Ok(()), |technician| self.take_technician(technician))
     }
 

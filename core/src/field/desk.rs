@@ -57,6 +57,8 @@ pub(super) struct Seat {
     pub(super) pack: Arc<LoadedPack>,
     pub(super) assignment: Assignment,
     pub(super) sealed: bool,
+    /// Another device goes on with it.
+    pub(super) elsewhere: bool,
 }
 
 impl Seat {
@@ -184,7 +186,8 @@ impl Desk {
         let (assignment, _) =
             self.store.assignment(&visit.assignment)?.ok_or_else(|| no_such("assignment", &visit.assignment))?;
         let sealed = self.store.seal(id)?.is_some();
-        Ok(Seat { unit: unit.clone(), pack: Arc::new(from_pinned(&pinned)?), assignment, sealed, visit })
+        let elsewhere = self.store.is_elsewhere(id)?;
+        Ok(Seat { unit: unit.clone(), pack: Arc::new(from_pinned(&pinned)?), assignment, sealed, elsewhere, visit })
     }
 
     /// The visit as it is now, if it is the one that is open.

@@ -6,6 +6,7 @@ mod assigned;
 mod chain;
 mod desk;
 mod entropy;
+mod going_on;
 mod handover;
 mod join;
 mod outcome;

@@ -15,7 +15,7 @@ use crate::visit::state::Mark;
 impl Desk {
     /// Waiting times that run since before the device counted time anew: from this moment on it is proven again.
     pub(super) fn witness(&mut self, now: &Now) -> Result<(), DoorError> {
-        for row in self.store.visits(0)? {
+        for row in self.store.visits(0)?.into_iter().filter(|row| !row.elsewhere) {
             let seat = self.seat_for(&row.visit)?;
             let marks = || seat.visit.runs.values().flat_map(|run| run.steps.values());
             let anew =

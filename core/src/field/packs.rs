@@ -71,8 +71,13 @@ impl Procedures {
 
     /// Whether a procedure of those bytes is at hand.
     pub(super) fn has(&self, digest: &str) -> bool {
+        self.of_digest(digest).is_some()
+    }
+
+    /// The procedure of those bytes, whether runs would begin with it or not.
+    pub(super) fn of_digest(&self, digest: &str) -> Option<&LoadedPack> {
         let outside = self.outside.iter().filter_map(|outside| outside.read.loaded.as_ref());
-        outside.chain(&self.built_in).any(|loaded| loaded.digest.as_str() == digest)
+        outside.chain(&self.built_in).find(|loaded| loaded.digest.as_str() == digest)
     }
 
     /// Judges what comes from outside beside each other. A sound pack that is older than another one of its

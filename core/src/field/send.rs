@@ -58,6 +58,7 @@ impl Field {
         let waiting = Waiting {
             small: desk.store.next_small(LOOKED_AT)?,
             photos: desk.store.next_photos(LOOKED_AT)?,
+            handed: desk.store.handed_to_fetch()?,
             pack: desk.store.pack_to_fetch()?,
         };
         let device_key = desk.device_key();
@@ -99,16 +100,24 @@ impl Field {
         let answer = Answer { status, headers, body, came_utc_ms: now.utc_ms };
         let store = &desk.store;
         let head = |next| row.as_ref().and_then(|row| head_before(store, &row.visit, next));
-        let meaning = meaning(&what, row.as_ref(), &answer, head);
+        let mut meaning = meaning(&what, row.as_ref(), &answer, head);
+        if let Some(row) = &row
+            && desk.store.is_coming(&row.visit)?
+        {
+            meaning = meaning.of_a_visit_that_comes_back(&answer);
+        }
         let chance = desk.chance();
         let before = (desk.sender.access().cloned(), desk.sender.is_revoked(), desk.sender.cursor());
         // What a store cannot keep must not be thought done by the engine either: the store first.
         if desk.sender.awaits(request_id) || meaning.is_lasting() {
             take_meaning(&mut desk.store, row.as_ref(), &meaning, now)?;
-            if let Meaning::News(news) = &meaning
-                && desk.sender.awaits(request_id)
+            if desk.sender.awaits(request_id) {
+                desk.take_down(&what, &meaning)?;
+            }
+            if let (Meaning::Aside { .. } | Meaning::Stuck(Trouble::TakenOver), Some(row)) = (&meaning, &row)
+                && !desk.store.is_coming(&row.visit)?
             {
-                desk.take_news(news)?;
+                desk.goes_elsewhere(&row.visit)?;
             }
         }
         if !desk.sender.heard(request_id, row.as_ref(), &answer, &meaning, chance, now) {
@@ -117,6 +126,7 @@ impl Field {
         desk.after_answer(&meaning, before)?;
         match (what, meaning) {
             (What::Pack(digest), Meaning::Pack(bytes)) => self.pack_came(guard, &digest, &bytes, now),
+            (What::News | What::Visit(..), _) => desk.go_on(now),
             _ => Ok(()),
         }
     }
@@ -130,6 +140,7 @@ impl Field {
         let mut desk = self.desk();
         desk.store.put_offered(digest, bytes, read.proved_by())?;
         desk.procedures.take_from_office(read);
+        desk.go_on(now)?;
         desk.packs_changed(now).map(drop)
     }
 
@@ -201,6 +212,16 @@ fn head_before(store: &Store, visit: &VisitId, next: u64) -> Option<Digest> {
 }
 
 impl Desk {
+    /// Keeps what came down.
+    fn take_down(&mut self, what: &What, meaning: &Meaning) -> Result<(), StoreError> {
+        match (what, meaning) {
+            (_, Meaning::News(news)) => self.take_news(news),
+            (What::Visit(visit, _), Meaning::Visit(page)) => self.take_page(&VisitId(visit.clone()), page),
+            (What::Visit(visit, _), Meaning::NotHanded) => self.store.drop_handed(&VisitId(visit.clone())),
+            _ => Ok(()),
+        }
+    }
+
     /// Procedures that came from the office before.
     pub(super) fn packs_of_office(&mut self) -> Result<(), StoreError> {
         let from = self.office_name();

@@ -28,6 +28,7 @@ impl Desk {
                 drafts: &drafts,
                 problems: &self.problems,
                 sealed: seat.sealed,
+                elsewhere: seat.elsewhere,
                 safe: seat.sealed && self.store.is_safe(&seat.visit.id)?,
                 unsigned: self.is_unsigned(&seat.visit)?,
                 shown: shown.as_ref(),
@@ -36,6 +37,7 @@ impl Desk {
         };
         let (due, visits) =
             if on_round { (self.store.assignments_due()?, self.visit_lines()?) } else { (Vec::new(), Vec::new()) };
+        let coming = if on_round { self.store.coming()? } else { Vec::new() };
         let packs = self.procedures.in_use();
         let pack_words = if self.place == "load" { self.words_of(&packs)? } else { Vec::new() };
         let engine = self.engine(now)?;
@@ -57,6 +59,7 @@ impl Desk {
             visit,
             due: &due,
             visits: &visits,
+            coming: &coming,
             packs: &packs,
             pack_words: &pack_words,
             technician: &self.technician,
@@ -105,6 +108,7 @@ impl Desk {
                     id: row.visit,
                     opened_utc_ms: row.opened_utc_ms,
                     sealed: row.sealed,
+                    elsewhere: row.elsewhere,
                 })
             })
             .collect()

@@ -19,6 +19,13 @@ pub(super) fn of_visit(view: &View<'_>, visit: &VisitView<'_>) -> Vec<Notice> {
     if visit.sealed {
         return notices;
     }
+    if visit.elsewhere {
+        let stands = notice_of(&Refusal::Elsewhere, words, Some(visit.pack), view.units);
+        if !notices.contains(&stands) {
+            notices.insert(0, stands);
+        }
+        return notices;
+    }
     let still = |(fact, value): (&Fact, &Value)| {
         let name = words.text(&format!("fact-{}", fact.name()));
         let state = words.text(&format!("fact-{}-{}", fact.name(), value.word()));
@@ -95,6 +102,7 @@ pub fn notice_of(refusal: &Refusal, words: &Words, pack: Option<&Pack>, units: U
             buttons: Vec::new(),
         },
         Refusal::Sealed => plain("refused-sealed"),
+        Refusal::Elsewhere => plain("refused-elsewhere"),
         Refusal::Sealing => plain("refused-sealing"),
         Refusal::BrokenOff => plain("refused-broken-off"),
         Refusal::NoSuch { .. } => plain("refused-no-such"),

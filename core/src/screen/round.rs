@@ -4,7 +4,7 @@ use chrono::NaiveDate;
 
 use super::notices::day_clock;
 use super::view::{bare, go};
-use super::{Block, Button, Notice, Screen, Tone, View, outbox};
+use super::{Block, Button, Notice, Screen, Tone, View, VisitLine, outbox};
 use crate::action::Action;
 use crate::round::accreditation::{self, held, lapses};
 use crate::round::cover::{self, Verdict};
@@ -20,13 +20,22 @@ pub(super) fn show(view: &View<'_>) -> Screen {
     let mut screen = bare(view, "menu-round");
     let heading = |key: &str| Block::Text { text: words.text(key), level: 2, tone: Tone::Plain };
     let open: Vec<_> = view.visits.iter().filter(|line| !line.sealed).collect();
-    if !open.is_empty() {
+    if !open.is_empty() || !view.coming.is_empty() {
         screen.blocks.push(heading("round-under-way"));
     }
+    for coming in view.coming {
+        let (have, next) = (coming.have.to_string(), coming.next.to_string());
+        let key = if coming.have < coming.next { "round-coming" } else { "round-coming-procedure" };
+        let text = words.fill(key, &[("have", &have), ("next", &next)]);
+        screen.blocks.push(Block::Text { text, level: 0, tone: Tone::Attention });
+    }
     for line in open {
-        let label = words.fill("round-go-on", &[("site", &line.site)]);
         let press = Action::Go { to: format!("visit:{}", line.id) };
-        screen.blocks.push(Block::Button { button: Button { label, tone: Tone::Primary, press, hold: false } });
+        let (label, tone) = match line.elsewhere {
+            true => (ended_line(view, line), Tone::Quiet),
+            false => (words.fill("round-go-on", &[("site", &line.site)]), Tone::Primary),
+        };
+        screen.blocks.push(Block::Button { button: Button { label, tone, press, hold: false } });
     }
     let today = day_of(view.now.utc_ms, view.now.offset_min).unwrap_or_default();
     let minute = minute_of(view.now.utc_ms, view.now.offset_min);
@@ -62,14 +71,23 @@ pub(super) fn show(view: &View<'_>) -> Screen {
         screen.blocks.push(heading("round-done"));
     }
     for line in sealed {
-        let when = day_clock(line.opened_utc_ms, view.now.offset_min);
-        let key = if line.safe { "round-line-safe" } else { "round-line-waiting" };
-        let label = words.fill(key, &[("site", &line.site), ("when", &when)]);
+        let label = ended_line(view, line);
         let press = Action::Go { to: format!("visit:{}", line.id) };
         screen.blocks.push(Block::Button { button: Button { label, tone: Tone::Quiet, press, hold: false } });
         screen.blocks.extend(line.review.as_ref().map(|review| reviewed(view, review)));
     }
     screen
+}
+
+/// A visit on which no work is left here: where, when, and where it is.
+fn ended_line(view: &View<'_>, line: &VisitLine) -> String {
+    let when = day_clock(line.opened_utc_ms, view.now.offset_min);
+    let key = match (line.elsewhere, line.safe) {
+        (true, _) => "round-line-elsewhere",
+        (false, true) => "round-line-safe",
+        (false, false) => "round-line-waiting",
+    };
+    view.words.fill(key, &[("site", &line.site), ("when", &when)])
 }
 
 /// What the office says of a visit.

@@ -16,7 +16,7 @@ use crate::procedure::measure::Units;
 use crate::procedure::pack::Pack;
 use crate::record::results::Known;
 use crate::round::{AssignedUnit, Assignment, Review, Technician};
-use crate::store::OutboxCount;
+use crate::store::{Coming, OutboxCount};
 use crate::visit::decide::Refusal;
 use crate::visit::event::Severity;
 use crate::visit::state::{Run, Visit};
@@ -46,6 +46,8 @@ pub struct View<'a> {
     pub due: &'a [Assignment],
     /// Visits of this device.
     pub visits: &'a [VisitLine],
+    /// Visits of other devices that this one is to go on with and that are not whole here yet.
+    pub coming: &'a [Coming],
     /// The packs that are known, to plan with.
     pub packs: &'a [&'a LoadedPack],
     /// The words with those of each pack, in the same order: on the load list only.
@@ -85,6 +87,8 @@ pub struct VisitView<'a> {
     pub problems: &'a BTreeMap<String, Refusal>,
     /// The record is sealed.
     pub sealed: bool,
+    /// Another device goes on with it.
+    pub elsewhere: bool,
     /// And everything of it is at the office.
     pub safe: bool,
     /// Something was added after the seal and waits for its signature.
@@ -116,6 +120,8 @@ pub struct VisitLine {
     pub opened_utc_ms: i64,
     /// Sealed.
     pub sealed: bool,
+    /// Another device goes on with it.
+    pub elsewhere: bool,
     /// Everything of it is at the office.
     pub safe: bool,
     /// What the office said of it last.

@@ -65,14 +65,19 @@ impl Store {
     /// Where anything fails: then nothing of it is written.
     pub fn commit(&mut self, commit: &Commit<'_>) -> Result<Vec<String>, StoreError> {
         let transaction = self.connection.transaction()?;
-        write_events(&transaction, commit)?;
-        let opened = write_effects(&transaction, commit)?;
-        silence_alarms(&transaction, commit)?;
-        write_outbox(&transaction, commit)?;
-        write_beside(&transaction, commit, &opened)?;
+        let opened = write(&transaction, commit)?;
         transaction.commit()?;
         Ok(opened)
     }
+}
+
+pub(super) fn write(transaction: &Transaction<'_>, commit: &Commit<'_>) -> Result<Vec<String>, StoreError> {
+    write_events(transaction, commit)?;
+    let opened = write_effects(transaction, commit)?;
+    silence_alarms(transaction, commit)?;
+    write_outbox(transaction, commit)?;
+    write_beside(transaction, commit, &opened)?;
+    Ok(opened)
 }
 
 fn write_events(transaction: &Transaction<'_>, commit: &Commit<'_>) -> Result<(), StoreError> {

@@ -19,6 +19,8 @@ pub struct VisitRow {
     pub opened_utc_ms: i64,
     /// Sealed.
     pub sealed: bool,
+    /// Another device goes on with it.
+    pub elsewhere: bool,
 }
 
 fn damaged(error: &ChainError) -> StoreError {
@@ -31,6 +33,7 @@ fn row(row: &Row<'_>) -> rusqlite::Result<VisitRow> {
         assignment: row.get(1)?,
         opened_utc_ms: row.get(2)?,
         sealed: row.get(3)?,
+        elsewhere: row.get(4)?,
     })
 }
 
@@ -94,7 +97,7 @@ impl Store {
     /// # Errors
     /// Where the store cannot be read.
     pub fn visits(&self, sealed_most: u32) -> Result<Vec<VisitRow>, StoreError> {
-        let columns = "SELECT visit, assignment, opened_utc_ms, sealed FROM visit";
+        let columns = "SELECT visit, assignment, opened_utc_ms, sealed, elsewhere FROM visit";
         let mut open =
             self.connection.prepare_cached(&format!("{columns} WHERE sealed = 0 ORDER BY opened_utc_ms DESC"))?;
         let mut rows: Vec<VisitRow> = open.query_map([], row)?.collect::<Result<_, _>>()?;

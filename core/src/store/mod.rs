@@ -3,6 +3,7 @@
 mod beside;
 mod commit;
 mod effects;
+mod handed;
 mod log;
 mod news;
 mod outbox;
@@ -11,6 +12,7 @@ pub mod shelf;
 pub use beside::Acted;
 pub use commit::{Commit, NewEffect, Sealed};
 pub use effects::StoredEffect;
+pub use handed::Coming;
 pub use log::VisitRow;
 pub use outbox::{OutboxCount, OutboxGroup, OutboxKind, OutboxRow, OutboxState};
 
@@ -60,8 +62,12 @@ impl From<rusqlite::Error> for StoreError {
     }
 }
 
-const MIGRATIONS: &[&str] =
-    &[include_str!("migrations/0001.sql"), include_str!("migrations/0002.sql"), include_str!("migrations/0003.sql")];
+const MIGRATIONS: &[&str] = &[
+    include_str!("migrations/0001.sql"),
+    include_str!("migrations/0002.sql"),
+    include_str!("migrations/0003.sql"),
+    include_str!("migrations/0004.sql"),
+];
 
 impl Store {
     /// Opens the store in a folder and brings it to this version's form. Only one program at a time has it.

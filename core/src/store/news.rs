@@ -3,7 +3,7 @@
 use rusqlite::{OptionalExtension as _, params};
 
 use super::{Store, StoreError};
-use crate::id::VisitId;
+use crate::id::{Digest, VisitId};
 use crate::round::{PackOffer, Review, ReviewOutcome};
 
 impl Store {
@@ -79,6 +79,15 @@ impl Store {
             params![digest, bytes, proved_by],
         )?;
         Ok(())
+    }
+
+    /// The bytes of a procedure that came from the office, proved or not: what a run pinned elsewhere counts for that run.
+    ///
+    /// # Errors
+    /// Where the store cannot be read.
+    pub fn offered_bytes(&self, digest: &Digest) -> Result<Option<Vec<u8>>, StoreError> {
+        let mut query = self.connection.prepare_cached("SELECT bytes FROM offered WHERE digest = ?1")?;
+        Ok(query.query_row([digest.as_str()], |row| row.get(0)).optional()?.flatten())
     }
 
     /// The procedures that came from the office: their bytes, and which version of this program proved them.

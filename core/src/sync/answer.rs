@@ -57,6 +57,10 @@ pub enum Meaning {
     News(Box<News>),
     /// A procedure's bytes, of the digest that was asked for.
     Pack(Vec<u8>),
+    /// Events of a visit that this device is to go on with.
+    Visit(VisitPage),
+    /// It is not this device's any more.
+    NotHanded,
     /// The office let the device in.
     Joined(Joined),
     /// It did not.
@@ -79,6 +83,29 @@ impl Meaning {
     pub const fn is_lasting(&self) -> bool {
         matches!(self, Meaning::EventsSafe { .. } | Meaning::Safe { .. } | Meaning::Aside { .. })
     }
+
+    /// The same where the visit comes back to this device, which has unsent events from before: the office has others in their
+    /// place, and keeps these beside the record.
+    #[must_use]
+    pub fn of_a_visit_that_comes_back(self, answer: &Answer<'_>) -> Meaning {
+        match (&self, answer.json::<HaveEvents>().and_then(|have| have.kept)) {
+            (Meaning::Stuck(Trouble::Conflict), Some(kept)) => Meaning::Aside { kept },
+            _ => self,
+        }
+    }
+}
+
+/// Some events of a visit, as the office has them.
+#[derive(Clone, Debug, PartialEq, Eq, Deserialize)]
+pub struct VisitPage {
+    /// The number of the first.
+    pub first: u64,
+    /// The exact text of each.
+    pub events: Vec<String>,
+    /// The number after the office's last event of it.
+    pub next: u64,
+    /// The digest of that event.
+    pub head: String,
 }
 
 #[derive(Deserialize)]
@@ -205,6 +232,7 @@ pub fn meaning(
             let whole = answer.status == 200 && sha256(answer.body).as_str() == digest;
             told(whole.then(|| Meaning::Pack(answer.body.to_vec())))
         }
+        (What::Visit(_, from), _) => visit_page(*from, answer),
         (What::Events(_, from), Some(row)) => events(row, *from, answer, head),
         (What::Seal(_), Some(row)) => seal(row, answer, head),
         (What::Photo(_, stage), Some(row)) => photo::meaning(row, *stage, answer),
@@ -217,6 +245,16 @@ fn of_asking(answer: &Answer<'_>) -> Meaning {
     match answer.refused(Trouble::of_kind) {
         Meaning::Stuck(_) => answer.later(Hindrance::Busy),
         other => other,
+    }
+}
+
+fn visit_page(from: u64, answer: &Answer<'_>) -> Meaning {
+    let page = answer.json::<VisitPage>().filter(|page| answer.status == 200 && page.first == from);
+    let goes_on = |page: &VisitPage| page.next == from || !page.events.is_empty();
+    match (page.filter(goes_on), answer.status, answer.kind().as_deref()) {
+        (Some(page), ..) => Meaning::Visit(page),
+        (None, 403, Some("another-device")) | (None, 404, Some("visit")) => Meaning::NotHanded,
+        _ => of_asking(answer),
     }
 }
 

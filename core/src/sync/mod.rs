@@ -20,7 +20,7 @@ mod state;
 mod trouble;
 
 pub use access::{Access, SignAsked, Token};
-pub use answer::{Answer, Meaning, meaning};
+pub use answer::{Answer, Meaning, VisitPage, meaning};
 pub use join::{Joined, Joining, Mistyped, NotJoined, read as read_join};
 pub use pace::{Pace, retry_after_ms, wait_ms};
 pub use photo::Stage;

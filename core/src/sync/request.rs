@@ -70,6 +70,8 @@ pub enum What {
     News,
     /// It asks for the procedure of that digest.
     Pack(String),
+    /// It asks for the events of a visit that it is to go on with, from that number on.
+    Visit(String, u64),
     /// Events, from those of this row on; the number of the first that it carries.
     Events(i64, u64),
     /// The seal of this row.
@@ -108,6 +110,7 @@ impl What {
             What::Device => "device".to_owned(),
             What::News => "news".to_owned(),
             What::Pack(digest) => format!("pack:{digest}"),
+            What::Visit(visit, from) => format!("visit:{visit}:{from}"),
             What::Events(row, from) => format!("events:{row}:{from}"),
             What::Seal(row) => format!("seal:{row}"),
             What::Photo(row, stage) => format!("photo:{row}:{}", stage.name()),
@@ -127,6 +130,10 @@ impl What {
             "device" => What::Device,
             "news" => What::News,
             "pack" => What::Pack(of.to_owned()),
+            "visit" => {
+                let (visit, from) = of.split_once(':')?;
+                What::Visit(visit.to_owned(), from.parse().ok()?)
+            }
             "events" => {
                 let (row, from) = of.split_once(':')?;
                 What::Events(row.parse().ok()?, from.parse().ok()?)
@@ -194,6 +201,7 @@ mod tests {
             What::Device,
             What::News,
             What::Pack("ab".into()),
+            What::Visit("5d-1".into(), 40),
             What::Events(7, 12),
             What::Seal(8),
             What::Photo(9, Stage::Announce),

@@ -21,6 +21,7 @@ use super::skew::Skew;
 use super::slice::Slices;
 use super::state::{Sending, Standing};
 use super::trouble::Hindrance;
+use crate::id::VisitId;
 use crate::now::Now;
 use crate::record::jws::JwsError;
 use crate::store::{OutboxKind, OutboxRow};
@@ -46,6 +47,8 @@ pub struct Waiting {
     pub small: Vec<OutboxRow>,
     /// Photographs by age.
     pub photos: Vec<OutboxRow>,
+    /// A visit that this device is to go on with, and from which event on it lacks it.
+    pub handed: Option<(VisitId, u64)>,
     /// A procedure that the office has and this device lacks.
     pub pack: Option<String>,
 }
@@ -229,6 +232,10 @@ impl Sender {
             return None;
         }
         let asks = |key: &str| self.rows.get(key).is_none_or(|pace| pace.is_free(now));
+        if let Some((visit, from)) = waiting.handed.as_ref().filter(|_| asks("visit")) {
+            let draft = Draft::get(format!("/api/v1/visits/{visit}/events?from={from}"));
+            return Some(self.plain(What::Visit(visit.to_string(), *from), draft, now));
+        }
         if asks("news") && self.news.is_due(!waiting.is_empty(), now) {
             return Some(self.plain(What::News, self.news.draft(), now));
         }
@@ -594,6 +601,7 @@ const fn asked_key(what: &What) -> Option<&'static str> {
     match what {
         What::News => Some("news"),
         What::Pack(_) => Some("pack"),
+        What::Visit(..) => Some("visit"),
         _ => None,
     }
 }

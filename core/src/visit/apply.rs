@@ -61,6 +61,7 @@ pub fn apply(mut visit: Visit, event: &Event) -> Visit {
         Body::CoverJudged { unit, judgement } => {
             visit.cover.insert(unit.clone(), judgement.clone());
         }
+        Body::DeviceChanged { device_key } => visit.device_key.clone_from(device_key),
         Body::PlaceMissing { .. } | Body::DeviceRestarted {} | Body::Unknown { .. } => {}
         body => {
             if let Some(run) = unit_of(body).and_then(|unit| visit.runs.get_mut(unit)) {

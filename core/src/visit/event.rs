@@ -167,6 +167,8 @@ pub enum Body {
     PlaceMissing { why: String },
     /// The device counts time anew (a boot, a page loaded again) while a waiting time runs: from here on it is proven.
     DeviceRestarted {},
+    /// The office let another device go on: it writes from here on, and its key seals.
+    DeviceChanged { device_key: String },
     /// The visit was stopped.
     BrokenOff { reason: String, dangers: Vec<Danger> },
     /// The record is frozen: what is missing and why, and whether it is complete.
@@ -510,6 +512,7 @@ const KINDS: &[&str] = &[
     "place-fixed",
     "place-missing",
     "device-restarted",
+    "device-changed",
     "broken-off",
     "seal-prepared",
     "seal-cancelled",

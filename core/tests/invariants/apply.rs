@@ -149,6 +149,7 @@ fn of_visit() -> impl Strategy<Value = Body> {
         }),
         text().prop_map(|why| Body::PlaceMissing { why }),
         Just(Body::DeviceRestarted {}),
+        Just(Body::DeviceChanged { device_key: "04cd".into() }),
         (text(), dangers()).prop_map(|(reason, dangers)| Body::BrokenOff { reason, dangers }),
         (any::<bool>(), vec(text(), 0..3)).prop_map(|(complete, missing)| Body::SealPrepared { complete, missing }),
         Just(Body::SealCancelled {}),

@@ -34,7 +34,7 @@ pub(crate) enum ReceiveError {
     #[error(
         "event {seq} differs from the one stored; both are kept, and a person at the office must look at the visit"
     )]
-    Conflict { seq: u64, state: Received },
+    Conflict { seq: u64, state: Received, kept: u64 },
     #[error(
         "another device goes on with this visit; the office keeps the events before {kept} beside the record, for a \
          person to look at"
@@ -78,7 +78,8 @@ pub(crate) fn receive(
             if !fits {
                 // Nothing was added before this: a batch is chained in itself, so only its first new event can differ.
                 keep_beside(db, device, visit, batch.get(at..).unwrap_or_default(), now_ms)?;
-                return Ok(Err(ReceiveError::Conflict { seq: event.seq, state: state(head) }));
+                let kept = batch.last().map_or(event.seq, |last| last.seq + 1);
+                return Ok(Err(ReceiveError::Conflict { seq: event.seq, state: state(head), kept }));
             }
             if event.seq == head.next {
                 if head.next >= VISIT_EVENTS_MAX {

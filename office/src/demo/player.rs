@@ -100,6 +100,12 @@ impl Clock {
         Clock { now: Now { utc_ms, offset_min, mono_ms: 1_000, mono_epoch: "played".into() } }
     }
 
+    /// The same moment on another device, whose own count of time says nothing of this one's.
+    #[must_use]
+    pub fn elsewhere(&self, device: &str) -> Clock {
+        Clock { now: Now { mono_ms: 1_000, mono_epoch: device.to_owned(), ..self.now.clone() } }
+    }
+
     /// The moment.
     #[must_use]
     pub fn now(&self) -> Now {

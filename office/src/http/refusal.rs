@@ -111,10 +111,11 @@ impl From<ReceiveError> for Refusal {
             ReceiveError::Gap { state } => {
                 refuse(409, "gap").with("next", state.next).with("head", state.head.to_string())
             }
-            ReceiveError::Conflict { seq, state } => refuse(409, "conflict")
+            ReceiveError::Conflict { seq, state, kept } => refuse(409, "conflict")
                 .with("next", state.next)
                 .with("head", state.head.to_string())
-                .with("conflict_at", seq),
+                .with("conflict_at", seq)
+                .with("kept", kept),
             ReceiveError::TakenOver { state, kept } => refuse(409, "taken-over")
                 .with("next", state.next)
                 .with("head", state.head.to_string())

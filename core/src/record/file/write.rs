@@ -164,10 +164,11 @@ fn small(contents: &Contents<'_>) -> Result<Vec<(String, Vec<u8>)>, WriteError> 
         files.push((customer_file(&digest), bytes.clone()));
     }
     let offices = contents.document.offices.iter().enumerate().map(|(at, office)| (office_key(at + 1), &office.key));
-    let device = bodies(contents.document).find_map(|body| match body {
-        Body::VisitOpened { device_key, .. } => Some(device_key),
+    let device = bodies(contents.document).filter_map(|body| match body {
+        Body::VisitOpened { device_key, .. } | Body::DeviceChanged { device_key } => Some(device_key),
         _ => None,
     });
+    let device = device.last();
     let device = device.unwrap_or_default();
     for (name, key) in std::iter::once((DEVICE_KEY.to_owned(), &device)).chain(offices) {
         let key = unhex(key).and_then(|key| jwk(&key)).ok_or(JwsError::Unreadable("a key is no P-256 point"))?;

@@ -106,6 +106,9 @@ pub enum Refusal {
     /// The record is closed.
     #[error("the record is sealed; only addenda can follow")]
     Sealed,
+    /// Another device goes on with the visit.
+    #[error("another device goes on with this visit; go on there, or ask the office to give it back")]
+    Elsewhere,
     /// The record is frozen until it is signed.
     #[error("the record is being sealed; cancel that to go on working")]
     Sealing,

@@ -1,6 +1,6 @@
 # The record file: what verifying it says, and the README inside it.
 
-record-visit = Visit { $visit }: { $events } events, { $photographs } photographs; opened with the device key { $key }.
+record-visit = Visit { $visit }: { $events } events, { $photographs } photographs; written last with the device key { $key }.
 record-zip = Every byte of the file is accounted for: it is one ZIP, and nothing lies beside or between its files.
 record-chain = Each event follows the one before it.
 record-files = Every photograph, every procedure and every other file is what it was.
@@ -52,7 +52,7 @@ record-fault-event-altered = Event { $seq } was altered.
 record-fault-no-key = The first event names no key of a device, so no seal can be checked.
 record-fault-no-seal = The record is not sealed.
 record-fault-seal-unreadable = Seal { $number } was altered: { $why }.
-record-fault-seal-foreign = Seal { $number } was made with a foreign key ({ $key }). The visit was opened with the key { $device }.
+record-fault-seal-foreign = Seal { $number } was made with a foreign key ({ $key }). The visit's last device has the key { $device }.
 record-fault-seal-signature = The signature of seal { $number } does not hold: the seal was altered.
 record-fault-seal-visit = Seal { $number } is of another visit ({ $visit }).
 record-fault-seal-order = Seal { $number } covers no more events than the one before it: it was doubled or moved.
@@ -110,7 +110,8 @@ record-readme-chain =
     STEP 2: each event carries the SHA-256 of the one before it, so none can be changed, taken out or put in.
 record-readme-seal =
     STEP 3: the device signed the last event's SHA-256, and the list of what is missing, with the key that it had named
-    in the first event. Later signatures cover addenda.
+    in the first event or, where it went on in place of another device, in the last event device-changed. Later signatures
+    cover addenda.
 record-readme-photographs =
     STEP 4: photographs and procedures are the ones that the events name, and so are the customer's name and signature
     where they are enclosed.

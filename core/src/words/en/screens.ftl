@@ -35,6 +35,9 @@ round-unit = Unit { $letter }: { $maker } { $model }, serial { $serial }
 round-due-on = Due { $day } · { $reason }
 round-line-safe = { $site } · { $when } · at the office
 round-line-waiting = { $site } · { $when } · waiting to be sent
+round-line-elsewhere = { $site } · { $when } · another device goes on
+round-coming = A visit of another device is coming: { $have } of { $next } entries are here.
+round-coming-procedure = A visit of another device is here and waits for its procedure or its assignment from the office.
 
 ## Outbox
 
@@ -165,6 +168,8 @@ note-photo = { $title }: { $flag }
 refused-step = Not yet: { $step }
 refused-sealed = The record is sealed
     .do = Only an addendum can follow.
+refused-elsewhere = Another device goes on with this visit
+    .do = Go on at the other device. What is here is kept. Call the office if that is not right.
 refused-sealing = The record is being sealed
     .do = Cancel the seal to go on working.
 refused-broken-off = The visit was broken off

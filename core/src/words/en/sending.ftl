@@ -108,3 +108,6 @@ review-question-bare = The office has a question about this visit. Call there.
 review-other = The office says: { $words }
 review-other-bare = The office looked at this visit, { $when }
 procedures-of-office = the office
+going-on-here = Go on here: { $site }
+    .do = The office gives you this visit of another device. Look first what is connected, open and away from home.
+going-on-open = Open the visit

@@ -1,6 +1,6 @@
 # El archivo del registro: lo que dice su comprobación, y el LÉAME que lleva dentro.
 
-record-visit = Visita { $visit }: { $events } sucesos, { $photographs } fotografías; abierta con la clave del dispositivo { $key }.
+record-visit = Visita { $visit }: { $events } sucesos, { $photographs } fotografías; escrita al final con la clave del dispositivo { $key }.
 record-zip = Cada byte del archivo está justificado: es un solo ZIP, y no hay nada al lado ni entre sus archivos.
 record-chain = Cada suceso sigue al anterior.
 record-files = Cada fotografía, cada procedimiento y cada otro archivo es lo que era.
@@ -52,7 +52,7 @@ record-fault-event-altered = Se alteró el suceso { $seq }.
 record-fault-no-key = El primer suceso no nombra la clave de ningún dispositivo, y así no se puede comprobar ningún sello.
 record-fault-no-seal = El registro no está sellado.
 record-fault-seal-unreadable = Se alteró el sello { $number }: { $why }.
-record-fault-seal-foreign = El sello { $number } se hizo con una clave ajena ({ $key }). La visita se abrió con la clave { $device }.
+record-fault-seal-foreign = El sello { $number } se hizo con una clave ajena ({ $key }). El último dispositivo de la visita tiene la clave { $device }.
 record-fault-seal-signature = La firma del sello { $number } no es válida: se alteró el sello.
 record-fault-seal-visit = El sello { $number } es de otra visita ({ $visit }).
 record-fault-seal-order = El sello { $number } no cubre más sucesos que el anterior: se duplicó o se movió.
@@ -110,7 +110,8 @@ record-readme-chain =
     PASO 2: cada suceso lleva el SHA-256 del anterior; así ninguno se puede cambiar, quitar ni añadir.
 record-readme-seal =
     PASO 3: el dispositivo firmó el SHA-256 del último suceso y la lista de lo que falta, con la clave que había nombrado
-    en el primer suceso. Las firmas posteriores cubren añadidos.
+    en el primer suceso o, si siguió en lugar de otro dispositivo, en el último suceso device-changed. Las firmas
+    posteriores cubren añadidos.
 record-readme-photographs =
     PASO 4: las fotografías y los procedimientos son los que nombran los sucesos, y también el nombre y la firma del
     cliente donde están incluidos.

@@ -35,6 +35,9 @@ round-unit = Equipo { $letter }: { $maker } { $model }, serie { $serial }
 round-due-on = Vence { $day } · { $reason }
 round-line-safe = { $site } · { $when } · en la oficina
 round-line-waiting = { $site } · { $when } · espera el envío
+round-line-elsewhere = { $site } · { $when } · continúa otro dispositivo
+round-coming = Llega una visita de otro dispositivo: aquí hay { $have } de { $next } entradas.
+round-coming-procedure = Aquí hay una visita de otro dispositivo que espera de la oficina su procedimiento o su encargo.
 
 ## Por enviar
 
@@ -165,6 +168,8 @@ note-photo = { $title }: { $flag }
 refused-step = Todavía no: { $step }
 refused-sealed = El registro está sellado
     .do = Solo puede seguir un añadido.
+refused-elsewhere = Otro dispositivo continúa esta visita
+    .do = Continúe en el otro dispositivo. Lo de aquí se conserva. Llame a la oficina si no es así.
 refused-sealing = El registro se está sellando
     .do = Cancele el sello para seguir trabajando.
 refused-broken-off = La visita se interrumpió

@@ -108,3 +108,6 @@ review-question-bare = La oficina tiene una pregunta sobre esta visita. Llame al
 review-other = La oficina dice: { $words }
 review-other-bare = La oficina miró esta visita, { $when }
 procedures-of-office = la oficina
+going-on-here = Continúe aquí: { $site }
+    .do = La oficina le da esta visita de otro dispositivo. Mire primero qué está conectado, abierto o fuera de su ajuste.
+going-on-open = Abrir la visita

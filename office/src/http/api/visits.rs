@@ -23,7 +23,7 @@ use crate::wire::{SealIn, SealOut};
         (status = 200, body = EventsOut),
         (status = 403, description = "`another-device`: the visit comes from another device.", body = Problem, content_type = "application/problem+json"),
         (status = 404, description = "`visit`: no name of a visit.", body = Problem, content_type = "application/problem+json"),
-        (status = 409, description = "`gap` with `next` and `head`: send from there. `conflict` with `next`, `head` and `conflict_at`: kept beside the record. `taken-over` with `next`, `head` and `kept`: another device goes on; the events before `kept` are kept beside the record.", body = Problem, content_type = "application/problem+json"),
+        (status = 409, description = "`gap` with `next` and `head`: send from there. `conflict` with `next`, `head`, `conflict_at` and `kept`: the events before `kept` are kept beside the record. `taken-over` with `next`, `head` and `kept`: another device goes on; the events before `kept` are kept beside the record.", body = Problem, content_type = "application/problem+json"),
         (status = 413, description = "`too-many-events`: send fewer at once.", body = Problem, content_type = "application/problem+json"),
         (status = 422, description = "`events`: no chain of this visit.", body = Problem, content_type = "application/problem+json"),
     )

@@ -16,7 +16,7 @@ pub(in super::super) struct Chain {
     pub(in super::super) events: Vec<Option<Event>>,
     /// SHA-256 of each.
     pub(super) digests: Vec<Digest>,
-    /// The key that the first event names, SEC1.
+    /// The key of the device that the events name last: the one that opened the visit, or went on with it. SEC1.
     pub(super) device_key: Option<Vec<u8>>,
     /// Numbers of events that are not what they were.
     pub(super) altered: BTreeSet<u64>,
@@ -34,10 +34,12 @@ pub(in super::super) fn follow(document: &Document) -> Chain {
 }
 
 fn device_key(events: &[Option<Event>]) -> Option<Vec<u8>> {
-    match &events.first()?.as_ref()?.body {
-        Body::VisitOpened { device_key, .. } => unhex(device_key).filter(|key| key.len() == 65),
+    let Body::VisitOpened { device_key: first, .. } = &events.first()?.as_ref()?.body else { return None };
+    let last = events.iter().flatten().rev().find_map(|event| match &event.body {
+        Body::DeviceChanged { device_key } => Some(device_key),
         _ => None,
-    }
+    });
+    unhex(last.unwrap_or(first)).filter(|key| key.len() == 65)
 }
 
 impl Chain {

@@ -1,4 +1,4 @@
-//! Do the seals hold under the key that the visit was opened with, and are they about these events?
+//! Do the seals hold under the key of the visit's last device, and are they about these events?
 
 use std::collections::BTreeSet;
 
