@@ -68,6 +68,6 @@ pub enum Action {
     /// Read the procedures in the shell's folder again.
     ReadPacks,
     /// Change a setting of the app: `language` (`en`, `es`), `units` (`metric`, `us`), and over which network events and
-    /// photographs may go: `send-events`, `send-originals` (`any`, `unmetered`).
+    /// photographs may go: `send-events`, `send-previews`, `send-originals` (`any`, `unmetered`).
     Set { setting: String, value: String },
 }

@@ -45,7 +45,7 @@ async fn every_address_of_the_document_is_one_and_wants_a_token_where_it_says_so
             seen += 1;
         }
     }
-    assert_eq!(seen, 16);
+    assert_eq!(seen, 17);
 }
 
 #[test]

@@ -323,3 +323,40 @@ async fn the_language_is_switched_by_a_link_and_remembered() {
     let request = Request::get("/visits").header("cookie", &cookie).header("accept-language", "es-MX,en;q=0.5");
     assert!(bench.call(request.body(Body::empty()).unwrap()).await.text().contains("Visitas"));
 }
+
+#[tokio::test]
+async fn a_small_picture_that_was_sent_ahead_is_shown_as_such_until_the_photograph_is_here() {
+    let (bench, cookie) = reviewed().await;
+    let original = photo_with_exif(30);
+    let digest = Digest::of(&original);
+    let mut visit = Written::begin("visit-2", "a-1");
+    visit.photograph("coil-before", digest, vec![]);
+    bench.send("visit-2", 0, &visit.events).await;
+    let page = || bench.page("/visits/visit-2", &cookie);
+    assert!(page().await.text().contains("On the way from the device"));
+    let ahead = |bytes: &[u8]| {
+        let path = format!("/api/v1/photos/{digest}/preview");
+        let request = Request::put(path).header("authorization", format!("Bearer {}", bench.token));
+        bench.call(request.header("content-type", "image/jpeg").body(Body::from(bytes.to_vec())).unwrap())
+    };
+    for (bytes, status) in [(b"<svg>".as_slice(), 415), (&[0xff; 2_500_000], 413), (original.as_slice(), 204)] {
+        assert_eq!(ahead(bytes).await.status, status);
+    }
+    assert!(!bench.is_safe(digest).await, "it makes nothing safe");
+    let told = page().await.text();
+    assert!(
+        told.contains("Small picture, sent ahead.") && told.contains(&format!("/photos/{digest}/preview")),
+        "{told}"
+    );
+    let small = bench.page(&format!("/photos/{digest}/preview"), &cookie).await;
+    assert_eq!((small.status.as_u16(), small.header("cache-control")), (200, "no-store"));
+    assert!(!small.body.windows(4).any(|part| part == b"Exif"), "nothing but pixels");
+
+    assert_eq!(bench.send_photo(&original, "visit-2").await, digest);
+    let told = page().await.text();
+    assert!(!told.contains("Small picture, sent ahead."), "{told}");
+    let made = bench.page(&format!("/photos/{digest}/preview"), &cookie).await;
+    assert!(made.header("cache-control").contains("immutable"));
+    assert_eq!(ahead(&original).await.status, 204, "it is not wanted any more");
+    assert!(!bench.path("previews").join(format!("{digest}.ahead.jpg")).exists());
+}

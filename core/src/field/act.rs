@@ -96,7 +96,7 @@ impl Desk {
                 self.words = words_for(language, self.seat.as_ref().map(|seat| seat.pack.as_ref()))?;
             }
             ("units", "metric" | "us") => self.units = units_of(Some(value)),
-            ("send-events" | "send-originals", "any" | "unmetered") => {
+            ("send-events" | "send-previews" | "send-originals", "any" | "unmetered") => {
                 let kinds = Kind::ALL.into_iter().filter(|kind| kind.setting() == setting);
                 kinds.for_each(|kind| self.sender.wish(kind, Over::read(Some(value))));
             }

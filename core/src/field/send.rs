@@ -22,6 +22,9 @@ use crate::visit::event::{NO_PREV, sha256};
 /// So many rows of each kind are looked at for the next request: more than ever rest at once in earnest.
 const LOOKED_AT: u32 = 64;
 
+/// A photograph of at least so many bytes sends a small picture ahead: a smaller one is there nearly as soon itself.
+const PREVIEW_FROM_BYTES: u64 = 512 << 10;
+
 /// Settings of the engine, beside the log: where the device joined with its token, whether it was let out, and from where
 /// news go on.
 const ACCESS: &str = "access";
@@ -58,6 +61,7 @@ impl Field {
         let waiting = Waiting {
             small: desk.store.next_small(LOOKED_AT)?,
             photos: desk.store.next_photos(LOOKED_AT)?,
+            previews: desk.store.next_previews(PREVIEW_FROM_BYTES, LOOKED_AT)?,
             handed: desk.store.handed_to_fetch()?,
             pack: desk.store.pack_to_fetch()?,
         };
@@ -66,6 +70,16 @@ impl Field {
         for task in desk.sender.next(&waiting, &device_key, network, now) {
             match task {
                 Task::Ask(request) => requests.push(request),
+                Task::Preview(row) => {
+                    let path = self.shelf.preview_path(&row.digest);
+                    match std::fs::metadata(&path).map(|known| known.len()) {
+                        Ok(length) if (1..row.bytes).contains(&length) => {
+                            requests.push(desk.sender.preview(&row, path, length, now));
+                        }
+                        // There is none, or one that is no smaller.
+                        _ => desk.store.row_previewed(row.id)?,
+                    }
+                }
                 Task::Row { row, from } => match payload(&desk.store, &self.shelf, &row, from)? {
                     Ok(payload) => {
                         requests.extend(desk.sender.request(&row, from, payload, &device_key, network, now));
@@ -216,6 +230,7 @@ impl Desk {
     fn take_down(&mut self, what: &What, meaning: &Meaning) -> Result<(), StoreError> {
         match (what, meaning) {
             (_, Meaning::News(news)) => self.take_news(news),
+            (_, Meaning::Previewed(row)) => self.store.row_previewed(*row),
             (What::Visit(visit, _), Meaning::Visit(page)) => self.take_page(&VisitId(visit.clone()), page),
             (What::Visit(visit, _), Meaning::NotHanded) => self.store.drop_handed(&VisitId(visit.clone())),
             _ => Ok(()),

@@ -158,6 +158,27 @@ impl Store {
         Ok(query.query_map([most], row)?.collect::<Result<_, _>>()?)
     }
 
+    /// The photographs whose small pictures can go ahead of them, the oldest first: those of at least so many bytes.
+    ///
+    /// # Errors
+    /// Where the store cannot be read.
+    pub fn next_previews(&self, from_bytes: u64, most: u32) -> Result<Vec<OutboxRow>, StoreError> {
+        let mut query = self.connection.prepare_cached(&format!(
+            "{COLUMNS} WHERE state <> 'safe' AND state = 'waiting' AND kind = 'photo' AND previewed = 0 AND bytes >= ?1
+             ORDER BY id LIMIT ?2"
+        ))?;
+        Ok(query.query_map(params![from_bytes as i64, most], row)?.collect::<Result<_, _>>()?)
+    }
+
+    /// A photograph's small picture is at the office, or is wanted nowhere.
+    ///
+    /// # Errors
+    /// Where the store cannot be written.
+    pub fn row_previewed(&mut self, id: i64) -> Result<(), StoreError> {
+        self.connection.execute("UPDATE outbox SET previewed = 1 WHERE id = ?1", [id])?;
+        Ok(())
+    }
+
     /// What is not safe yet, by visit, kind and state, in the order in which it came.
     ///
     /// # Errors

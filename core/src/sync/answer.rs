@@ -49,6 +49,8 @@ pub enum Meaning {
         /// Why.
         why: Hindrance,
     },
+    /// The small picture of a row's photograph is at the office, or is wanted nowhere.
+    Previewed(i64),
     /// The office knows this device's key.
     Introduced,
     /// It does not know it any more.
@@ -232,6 +234,7 @@ pub fn meaning(
             let whole = answer.status == 200 && sha256(answer.body).as_str() == digest;
             told(whole.then(|| Meaning::Pack(answer.body.to_vec())))
         }
+        (What::Preview(row), _) => preview(*row, answer),
         (What::Visit(_, from), _) => visit_page(*from, answer),
         (What::Events(_, from), Some(row)) => events(row, *from, answer, head),
         (What::Seal(_), Some(row)) => seal(row, answer, head),
@@ -244,6 +247,15 @@ pub fn meaning(
 fn of_asking(answer: &Answer<'_>) -> Meaning {
     match answer.refused(Trouble::of_kind) {
         Meaning::Stuck(_) => answer.later(Hindrance::Busy),
+        other => other,
+    }
+}
+
+/// A small picture is a favour: whatever the office says against it in its own words, the photograph follows anyway.
+fn preview(row: i64, answer: &Answer<'_>) -> Meaning {
+    match answer.refused(Trouble::of_photo) {
+        _ if answer.status == 204 => Meaning::Previewed(row),
+        Meaning::Stuck(_) => Meaning::Previewed(row),
         other => other,
     }
 }

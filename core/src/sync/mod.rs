@@ -3,7 +3,8 @@
 //! Every request may be repeated without harm. Only the office's own word that something is on its disk makes it safe:
 //! a page with status 200 from anything between does not.
 //!
-//! A photograph's small picture is not sent ahead yet: the office makes its own from the original.
+//! Events go first, then small pictures of large photographs, then the photographs themselves beside whatever is small. A small
+//! picture makes nothing safe: it only shows the office sooner what is still to come.
 
 mod access;
 mod answer;

@@ -40,19 +40,22 @@ pub enum Link {
 pub enum Kind {
     /// Events and seals: small, first.
     Events,
+    /// Small pictures of large photographs, ahead of them.
+    Previews,
     /// Photographs as they were taken.
     Originals,
 }
 
 impl Kind {
     /// Every kind.
-    pub const ALL: [Kind; 2] = [Kind::Events, Kind::Originals];
+    pub const ALL: [Kind; 3] = [Kind::Events, Kind::Previews, Kind::Originals];
 
     /// The setting that holds its wish.
     #[must_use]
     pub const fn setting(self) -> &'static str {
         match self {
             Kind::Events => "send-events",
+            Kind::Previews => "send-previews",
             Kind::Originals => "send-originals",
         }
     }
@@ -83,6 +86,8 @@ impl Over {
 pub struct Policy {
     /// For events and seals.
     pub events: Over,
+    /// For small pictures ahead of photographs.
+    pub previews: Over,
     /// For photographs as they were taken.
     pub originals: Over,
 }
@@ -93,6 +98,7 @@ impl Policy {
     pub const fn of(&self, kind: Kind) -> Over {
         match kind {
             Kind::Events => self.events,
+            Kind::Previews => self.previews,
             Kind::Originals => self.originals,
         }
     }
@@ -102,6 +108,7 @@ impl Policy {
     pub const fn with(self, kind: Kind, over: Over) -> Policy {
         match kind {
             Kind::Events => Policy { events: over, ..self },
+            Kind::Previews => Policy { previews: over, ..self },
             Kind::Originals => Policy { originals: over, ..self },
         }
     }

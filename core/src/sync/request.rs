@@ -78,6 +78,8 @@ pub enum What {
     Seal(i64),
     /// The photograph of this row.
     Photo(i64, Stage),
+    /// The small picture of this row's photograph. It carries nothing of the row itself: that is safe by its own receipt.
+    Preview(i64),
 }
 
 impl What {
@@ -114,6 +116,7 @@ impl What {
             What::Events(row, from) => format!("events:{row}:{from}"),
             What::Seal(row) => format!("seal:{row}"),
             What::Photo(row, stage) => format!("photo:{row}:{}", stage.name()),
+            What::Preview(row) => format!("preview:{row}"),
         };
         format!("{name}/{number}")
     }
@@ -139,6 +142,7 @@ impl What {
                 What::Events(row.parse().ok()?, from.parse().ok()?)
             }
             "seal" => What::Seal(of.parse().ok()?),
+            "preview" => What::Preview(of.parse().ok()?),
             "photo" => {
                 let (row, stage) = of.split_once(':')?;
                 What::Photo(row.parse().ok()?, Stage::of(stage)?)
@@ -208,6 +212,7 @@ mod tests {
             What::Photo(9, Stage::Ask),
             What::Photo(9, Stage::Send(1_048_576)),
             What::Photo(9, Stage::Receipt),
+            What::Preview(9),
         ] {
             assert_eq!(What::of(&what.id(3)), Some(what));
         }

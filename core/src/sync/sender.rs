@@ -16,7 +16,7 @@ use super::news;
 use super::pace::Pace;
 use super::photo::{self, Stage};
 use super::policy::{Kind, Link, Network, Over, Policy};
-use super::request::{Draft, SendRequest, What};
+use super::request::{Draft, SendBody, SendRequest, What, headers};
 use super::skew::Skew;
 use super::slice::Slices;
 use super::state::{Sending, Standing};
@@ -47,6 +47,8 @@ pub struct Waiting {
     pub small: Vec<OutboxRow>,
     /// Photographs by age.
     pub photos: Vec<OutboxRow>,
+    /// Large photographs by age whose small pictures the office has not.
+    pub previews: Vec<OutboxRow>,
     /// A visit that this device is to go on with, and from which event on it lacks it.
     pub handed: Option<(VisitId, u64)>,
     /// A procedure that the office has and this device lacks.
@@ -82,6 +84,8 @@ pub enum Task {
         /// The first event to send.
         from: u64,
     },
+    /// The small picture of a row's photograph is wanted.
+    Preview(OutboxRow),
 }
 
 /// A request that is out.
@@ -231,6 +235,9 @@ impl Sender {
         if short && !waiting.is_empty() {
             return None;
         }
+        if let Some(row) = self.preview_row(waiting, network, now) {
+            return Some(Task::Preview(row.clone()));
+        }
         let asks = |key: &str| self.rows.get(key).is_none_or(|pace| pace.is_free(now));
         if let Some((visit, from)) = waiting.handed.as_ref().filter(|_| asks("visit")) {
             let draft = Draft::get(format!("/api/v1/visits/{visit}/events?from={from}"));
@@ -241,6 +248,24 @@ impl Sender {
         }
         let pack = waiting.pack.as_ref().filter(|_| waiting.is_empty() && asks("pack"))?;
         Some(self.plain(What::Pack(pack.clone()), Draft::get(format!("/api/v1/packs/{pack}")), now))
+    }
+
+    /// The next photograph whose small picture goes ahead of it: none that is under way itself.
+    fn preview_row<'a>(&self, waiting: &'a Waiting, network: Network, now: &Now) -> Option<&'a OutboxRow> {
+        let rests = self.rows.get("preview").is_some_and(|pace| !pace.is_free(now));
+        if rests || !self.policy_now().allows(Kind::Previews, network.link) {
+            return None;
+        }
+        let under_way = self.photo.as_ref().and_then(|out| out.what.row());
+        waiting.previews.iter().find(|row| under_way != Some(row.id) && !self.stages.contains_key(&row.id))
+    }
+
+    /// The request that carries a small picture, a JPEG.
+    pub fn preview(&mut self, row: &OutboxRow, path: PathBuf, length: u64, now: &Now) -> SendRequest {
+        let headers = headers(&[("Content-Type", "image/jpeg")]);
+        let body = SendBody::File { path, from: 0, length };
+        let draft = Draft { method: "PUT", path: format!("/api/v1/photos/{}/preview", row.digest), headers, body };
+        self.out(What::Preview(row.id), draft, self.way_in(), now)
     }
 
     /// A photograph goes beside what is small, but waits for healthy events: they come first.
@@ -271,7 +296,7 @@ impl Sender {
     }
 
     fn policy_now(&self) -> Policy {
-        if self.hurried { Policy { events: Over::Now, originals: Over::Now } } else { self.policy }
+        if self.hurried { Policy { events: Over::Now, previews: Over::Now, originals: Over::Now } } else { self.policy }
     }
 
     fn rests_not(&self, row: &OutboxRow, now: &Now) -> bool {
@@ -602,6 +627,7 @@ const fn asked_key(what: &What) -> Option<&'static str> {
         What::News => Some("news"),
         What::Pack(_) => Some("pack"),
         What::Visit(..) => Some("visit"),
+        What::Preview(_) => Some("preview"),
         _ => None,
     }
 }

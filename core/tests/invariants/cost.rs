@@ -47,6 +47,7 @@ fn a_request_and_its_answer_cost_less_than_a_millisecond_even_unoptimised() {
         for task in sender.next(&waiting, "04ab", Network::default(), &now) {
             let (request, row) = match task {
                 Task::Ask(request) => (request, None),
+                Task::Preview(row) => (sender.preview(&row, "/nowhere".into(), 1_000, &now), None),
                 Task::Row { row, from } => {
                     let payload = match row.kind {
                         OutboxKind::Photo => Payload::Original("/nowhere".into()),

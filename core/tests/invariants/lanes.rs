@@ -3,6 +3,7 @@
 use coilside_core::action::Action;
 use coilside_core::screen::{Block, Screen};
 use coilside_core::sync::{Link, SendBody, SendRequest};
+use coilside_core::visit::event::sha256;
 
 use crate::bench::Bench;
 use crate::office::{Headers, Honest, about, answer, header, introduced, is_all_safe, next, next_now, outbox};
@@ -41,12 +42,69 @@ fn events_go_before_the_seal_and_the_seal_before_photographs_and_news_hold_up_no
 }
 
 #[test]
+fn a_large_photographs_small_picture_goes_ahead_of_it_once_and_a_small_photographs_not_at_all() {
+    let (mut bench, picture) = with_photo(900_000);
+    shoot(&mut bench, 4_000, 9);
+    bench.network.link = Link::Metered;
+    wish(&mut bench, "send-originals", "unmetered");
+    let mut office = Honest::default();
+    let all = |bench: &Bench| bench.events().into_iter().map(|e| String::from_utf8(e).unwrap()).collect();
+    office.events.insert(bench.id().0, all(&bench));
+    for _ in 0..60 {
+        if let Some(request) = next_now(&mut bench) {
+            office.answers(&bench, &request);
+        }
+        bench.pass_ms(1_000);
+    }
+    let small = std::fs::read(bench.field().preview(&sha256(&picture))).unwrap();
+    assert_eq!(office.ahead.into_iter().collect::<Vec<_>>(), [(sha256(&picture).0, small)]);
+    assert_eq!(office.asked.iter().filter(|about| about.starts_with("preview:")).count(), 1, "{:?}", office.asked);
+    assert!(!is_all_safe(&bench), "a small picture makes nothing safe");
+    assert!(office.photos.is_empty(), "over a network that is paid for");
+}
+
+#[test]
+fn a_small_picture_that_the_office_does_not_want_or_never_gets_holds_up_nothing() {
+    for (status, body) in [(415, r#"{"type":"urn:coilside:problem:not-shown"}"#), (0, ""), (200, "<html>")] {
+        let (mut bench, _) = with_photo(900_000);
+        let mut office = Honest::default();
+        let mut asked = 0;
+        for _ in 0..4_000 {
+            if is_all_safe(&bench) {
+                break;
+            }
+            let request = next(&mut bench).unwrap();
+            if request.id.starts_with("preview:") {
+                asked += 1;
+                answer(&bench, &request, status, &Headers::new(), body);
+            } else {
+                office.answers(&bench, &request);
+            }
+        }
+        assert!(is_all_safe(&bench) && asked > 0, "{status}: asked {asked} times");
+        assert!(asked == 1 || status != 415, "a refusal is taken once");
+    }
+}
+
+#[test]
+fn a_small_picture_waits_for_a_free_network_where_the_person_says_so() {
+    let (mut bench, _) = with_photo(900_000);
+    bench.network.link = Link::Metered;
+    wish(&mut bench, "send-originals", "unmetered");
+    wish(&mut bench, "send-previews", "unmetered");
+    assert!(all_now(&mut bench).iter().all(|request| request.id.starts_with("news")));
+    bench.network.link = Link::Unmetered;
+    bench.pass_ms(200_000);
+    assert!(kinds(&all_now(&mut bench)).contains(&"preview"));
+}
+
+#[test]
 fn events_that_come_while_a_slice_is_out_go_at_once_beside_it() {
     let (mut bench, _) = with_photo(600_000);
     let out = all_now(&mut bench);
-    assert_eq!(kinds(&out), ["news", "photo"], "one small thing and a photograph");
+    assert_eq!(kinds(&out), ["preview", "photo"], "one small thing and a photograph");
     assert!(all_now(&mut bench).is_empty(), "one slice at a time, and one small thing");
-    answer(&bench, &out[0], 200, &Headers::new(), crate::office::NO_NEWS);
+    answer(&bench, &out[0], 204, &Headers::new(), "");
     note(&mut bench, "Loose screw");
     assert_eq!(kinds(&all_now(&mut bench)), ["events"], "the photograph is still out");
 }

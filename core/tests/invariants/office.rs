@@ -92,12 +92,16 @@ pub(crate) fn next_events(bench: &mut Bench) -> SendRequest {
     next_of(bench, "events:")
 }
 
-/// The next request of a kind; the office has no news meanwhile.
+/// The next request of a kind; the office has no news meanwhile, and takes small pictures.
 pub(crate) fn next_of(bench: &mut Bench, kind: &str) -> SendRequest {
     loop {
         let request = next(bench).unwrap();
         if request.id.starts_with(kind) {
             return request;
+        }
+        if request.id.starts_with("preview:") {
+            answer(bench, &request, 204, &Headers::new(), "");
+            continue;
         }
         assert_eq!(about(&request), "news", "before {kind}");
         answer(bench, &request, 200, &Headers::new(), NO_NEWS);
@@ -111,6 +115,8 @@ pub(crate) struct Honest {
     pub(crate) events: BTreeMap<String, Vec<String>>,
     /// Photographs by digest: how many bytes were announced, and what has arrived.
     pub(crate) photos: BTreeMap<String, (u64, Vec<u8>)>,
+    /// Small pictures that were sent ahead, by the photograph's digest.
+    pub(crate) ahead: BTreeMap<String, Vec<u8>>,
     /// Visits that are sealed.
     pub(crate) sealed: Vec<String>,
     /// What goes down with the next question for news.
@@ -177,6 +183,10 @@ impl Honest {
                 None => (404, Headers::new(), String::new()),
             },
             ("PATCH", ["photos", digest]) => self.piece(digest, &said("Upload-Offset"), &body),
+            ("PUT", ["photos", digest, "preview"]) => {
+                self.ahead.insert((*digest).to_owned(), body);
+                (204, Headers::new(), String::new())
+            }
             ("GET", ["photos", digest, "receipt"]) => {
                 let safe = self.photos.get(*digest).is_some_and(|(_, bytes)| sha256(bytes).as_str() == *digest);
                 (200, Headers::new(), serde_json::json!({ "digest": digest, "safe": safe }).to_string())

@@ -1,13 +1,13 @@
 //! Small pictures for pages: turned upright, and with nothing of the original's metadata.
 
 use std::fs::File;
-use std::io::{BufReader, Cursor, Read as _, Seek as _};
+use std::io::{BufRead, BufReader, Cursor, Read as _, Seek};
 
 use image::codecs::jpeg::JpegEncoder;
-use image::{DynamicImage, ImageDecoder as _, ImageError, ImageReader, Limits};
+use image::{DynamicImage, ImageDecoder as _, ImageError, ImageFormat, ImageReader, Limits};
 
 use crate::ids::Digest;
-use crate::store::folder::failed;
+use crate::store::folder::{Folder, failed};
 use crate::store::{Store, StoreError};
 
 /// The longer side of a preview.
@@ -41,8 +41,36 @@ pub(crate) fn preview(store: &Store, digest: Digest) -> Result<Vec<u8>, PreviewE
         Trouble::TooLarge => PreviewError::TooLarge,
         Trouble::Read(error) => failed("read", &path, error).into(),
     })?;
-    store.folder.write_preview(digest, &jpeg)?;
+    Folder::write_preview(&store.folder.preview(digest), &jpeg)?;
+    // What was sent ahead has done its duty; one that stays behind is shown no more.
+    let _ = std::fs::remove_file(store.folder.sent_ahead(digest));
     Ok(jpeg)
+}
+
+/// A small picture as pages show it: of the original, or the one that the device sent ahead of it. The second value tells
+/// whether it is final.
+pub(crate) fn shown(store: &Store, digest: Digest) -> Result<(Vec<u8>, bool), PreviewError> {
+    match preview(store, digest) {
+        Err(PreviewError::NotHere) => {
+            let ahead = std::fs::read(store.folder.sent_ahead(digest));
+            ahead.map(|jpeg| (jpeg, false)).map_err(|_| PreviewError::NotHere)
+        }
+        made => made.map(|jpeg| (jpeg, true)),
+    }
+}
+
+/// Keeps the small picture that a device sent ahead of a photograph, redrawn, so that nothing but its pixels stays. Where the
+/// original is here it is not wanted.
+pub(crate) fn keep_sent_ahead(store: &Store, digest: Digest, jpeg: &[u8]) -> Result<(), PreviewError> {
+    if store.folder.original(digest).exists() {
+        return Ok(());
+    }
+    let drawn = draw(Cursor::new(jpeg), ImageFormat::Jpeg).map_err(|error| match error {
+        Trouble::TooLarge => PreviewError::TooLarge,
+        Trouble::Image(error) => PreviewError::NotShown(error),
+        Trouble::Read(error) => PreviewError::NotShown(ImageError::IoError(error)),
+    })?;
+    Ok(Folder::write_preview(&store.folder.sent_ahead(digest), &drawn)?)
 }
 
 enum Trouble {
@@ -63,7 +91,11 @@ fn make(mut file: File) -> Result<Vec<u8>, Trouble> {
     let read = file.read(&mut start).map_err(Trouble::Read)?;
     file.rewind().map_err(Trouble::Read)?;
     let format = image::guess_format(start.get(..read).unwrap_or_default())?;
-    let mut reader = ImageReader::with_format(BufReader::new(file), format);
+    draw(BufReader::new(file), format)
+}
+
+fn draw(file: impl BufRead + Seek, format: ImageFormat) -> Result<Vec<u8>, Trouble> {
+    let mut reader = ImageReader::with_format(file, format);
     let mut limits = Limits::default();
     limits.max_alloc = Some(PIXELS_MAX * 8);
     reader.limits(limits);

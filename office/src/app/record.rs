@@ -38,6 +38,8 @@ pub(crate) struct Record<'a> {
     pub(crate) pack: Option<Found<'a>>,
     /// The visit's photographs whose originals are here.
     pub(crate) safe: BTreeSet<id::Digest>,
+    /// Those of which only a small picture is here, sent ahead.
+    pub(crate) ahead: BTreeSet<id::Digest>,
     /// The files with the customer's name and signature that its events name, in order.
     pub(crate) customer: Vec<(id::Digest, Stand)>,
     pub(crate) summary_token: Option<String>,
@@ -184,10 +186,17 @@ impl Record<'_> {
 
 /// Reads a visit and checks it. None where there is no such visit.
 pub(crate) fn read<'a>(store: &Store, library: &'a Library, id: &VisitId) -> Result<Option<Record<'a>>, StoreError> {
-    store.read(|db| read_from(db, library, id))
+    let mut record = store.read(|db| read_from(db, library, id))?;
+    if let Some(record) = &mut record {
+        let is_ahead = |name: &&id::Digest| {
+            Digest::parse(name.as_str()).is_ok_and(|digest| store.folder.sent_ahead(digest).exists())
+        };
+        record.ahead = record.digests().difference(&record.safe).filter(is_ahead).cloned().collect();
+    }
+    Ok(record)
 }
 
-/// The same inside a transaction.
+/// The same inside a transaction, without looking at what was sent ahead.
 pub(crate) fn read_from<'a>(
     db: &Connection,
     library: &'a Library,
@@ -205,9 +214,8 @@ pub(crate) fn read_from<'a>(
     let assignment = assignments::of(db, &visit.assignment)?;
     let mut safe = BTreeSet::new();
     for (_, _, photo) in visit.photos() {
-        if let Ok(digest) = Digest::parse(photo.digest.as_str())
-            && photos::of(db, digest)?.is_some_and(|photo| photo.safe)
-        {
+        let Ok(digest) = Digest::parse(photo.digest.as_str()) else { continue };
+        if photos::of(db, digest)?.is_some_and(|photo| photo.safe) {
             safe.insert(photo.digest.clone());
         }
     }
@@ -221,6 +229,7 @@ pub(crate) fn read_from<'a>(
         assignment: assignment.and_then(|doc| serde_json::from_str(&doc).ok()),
         pack: library.pack_of(&visit),
         safe,
+        ahead: BTreeSet::new(),
         customer,
         summary_token: summaries::token_of(db, id)?,
         corrections: clocks::corrections(db, id, head.device, &shown)?,

@@ -52,6 +52,11 @@ impl Folder {
         self.root.join("previews").join(format!("{digest}.jpg"))
     }
 
+    /// Where the small picture lies that a device sent ahead.
+    pub(crate) fn sent_ahead(&self, digest: Digest) -> PathBuf {
+        self.root.join("previews").join(format!("{digest}.ahead.jpg"))
+    }
+
     /// Opens a part for appending; makes it where there is none. Its name is on disk only after [`Folder::sync_parts`].
     pub(crate) fn open_part(&self, digest: Digest) -> Result<File, StoreError> {
         let path = self.part(digest);
@@ -121,11 +126,10 @@ impl Folder {
     }
 
     /// Writes a preview so that a reader sees all of it or nothing.
-    pub(crate) fn write_preview(&self, digest: Digest, jpeg: &[u8]) -> Result<(), StoreError> {
-        let path = self.preview(digest);
+    pub(crate) fn write_preview(path: &Path, jpeg: &[u8]) -> Result<(), StoreError> {
         let half = path.with_extension(format!("{}.half", std::process::id()));
         fs::write(&half, jpeg).map_err(|e| failed("written", &half, e))?;
-        fs::rename(&half, &path).map_err(|e| failed("moved", &half, e))
+        fs::rename(&half, path).map_err(|e| failed("moved", &half, e))
     }
 }
 

@@ -125,6 +125,7 @@ office-before = Before
 office-after = After
 office-no-photo = No photograph
 office-photo-waits = On the way from the device
+office-photo-ahead = Small picture, sent ahead. The photograph itself is on the way.
 office-other-photos = Other photographs
 office-unplaced = Not placed
 office-original = Original

@@ -125,6 +125,7 @@ office-before = Antes
 office-after = Después
 office-no-photo = Sin fotografía
 office-photo-waits = En camino desde el dispositivo
+office-photo-ahead = Imagen pequeña, enviada por delante. La fotografía misma está en camino.
 office-other-photos = Otras fotografías
 office-unplaced = Sin asignar
 office-original = Original

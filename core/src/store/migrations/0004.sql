@@ -11,6 +11,9 @@ CREATE TABLE handed_event (
     PRIMARY KEY (visit, seq)
 ) WITHOUT ROWID;
 
+-- A large photograph's small picture went ahead of it, or the office wants none.
+ALTER TABLE outbox ADD COLUMN previewed INTEGER NOT NULL DEFAULT 0;
+
 -- Another device goes on with the visit.
 ALTER TABLE visit ADD COLUMN elsewhere INTEGER NOT NULL DEFAULT 0;
 

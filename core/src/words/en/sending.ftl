@@ -26,6 +26,7 @@ outbox-again-in = Tried again in { $left }.
 outbox-no-network = No network. It goes out by itself when there is coverage.
 outbox-wishes = Over which network
 outbox-send-events = Entries of the log over Wi‑Fi only
+outbox-send-previews = Small pictures over Wi‑Fi only
 outbox-send-originals = Photographs over Wi‑Fi only
 outbox-send-now = Send now
 outbox-revoked = not let in: look here

@@ -26,6 +26,7 @@ outbox-again-in = Nuevo intento en { $left }.
 outbox-no-network = Sin red. Sale solo cuando hay cobertura.
 outbox-wishes = Por qué red
 outbox-send-events = Anotaciones del registro solo por wifi
+outbox-send-previews = Imágenes pequeñas solo por wifi
 outbox-send-originals = Fotografías solo por wifi
 outbox-send-now = Enviar ahora
 outbox-revoked = no admitido: mirar aquí

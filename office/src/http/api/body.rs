@@ -15,16 +15,27 @@ impl<T: DeserializeOwned> FromRequest<Office> for Json<T> {
     type Rejection = Refusal;
 
     async fn from_request(request: Request, office: &Office) -> Result<Self, Refusal> {
-        let bytes = Bytes::from_request(request, office).await.map_err(|why| {
+        let Whole(bytes) = Whole::from_request(request, office).await?;
+        serde_json::from_slice(&bytes)
+            .map(Json)
+            .map_err(|why| Refusal::stuck(400, "json", "The body cannot be read", format!("it should be JSON: {why}")))
+    }
+}
+
+/// A body's bytes, all of them.
+pub(super) struct Whole(pub(super) Bytes);
+
+impl FromRequest<Office> for Whole {
+    type Rejection = Refusal;
+
+    async fn from_request(request: Request, office: &Office) -> Result<Self, Refusal> {
+        Bytes::from_request(request, office).await.map(Whole).map_err(|why| {
             let (status, why) = (why.status().as_u16(), why.body_text());
             match status {
                 413 => Refusal::stuck(413, "too-long", "The body is too long", why),
                 _ => Refusal::later("line", "The body did not come whole", why, 1),
             }
-        })?;
-        serde_json::from_slice(&bytes)
-            .map(Json)
-            .map_err(|why| Refusal::stuck(400, "json", "The body cannot be read", format!("it should be JSON: {why}")))
+        })
     }
 }
 

@@ -42,6 +42,7 @@ pub(super) fn routes(office: &Office) -> Router<Office> {
         .route("/visits/{visit}/events", post(visits::events).get(visits::stored))
         .route("/visits/{visit}/seal", put(visits::seal))
         .route("/photos/{digest}/receipt", get(photos::receipt))
+        .route("/photos/{digest}/preview", put(photos::ahead))
         .route("/assignments", get(devices::assignments))
         .route("/device", put(devices::register))
         .route("/openapi.json", get(openapi::document))

@@ -36,7 +36,7 @@ pub(super) async fn document() -> Response {
     paths(
         joining::join, joining::nonce, joining::token, devices::register, devices::assignments, news::news, news::pack,
         visits::events, visits::stored, visits::seal, photos::abilities, photos::announce, photos::progress, photos::piece,
-        photos::take_back, photos::receipt,
+        photos::take_back, photos::receipt, photos::ahead,
     ),
     components(schemas(Problem)),
     modifiers(&Everywhere),

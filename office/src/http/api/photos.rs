@@ -11,7 +11,8 @@ use http_body_util::BodyExt as _;
 use tokio::sync::mpsc;
 
 use super::Answer;
-use super::body::Named;
+use super::body::{Named, Whole};
+use crate::app::preview;
 use crate::app::receive_photo::{self, Begun, Incoming, PhotoError, Progress};
 use crate::http::blocking::on_disk;
 use crate::http::caller::{Caller, Credentials};
@@ -40,6 +41,9 @@ const SILENCE_MAX: Duration = Duration::from_secs(20);
 
 /// So many parts of a piece may wait for the disk; then the device is not read from. Each has at most some 400 KiB.
 const PARTS_WAITING_MAX: usize = 2;
+
+/// The most bytes of a small picture that is sent ahead.
+const AHEAD_BYTES_MAX: usize = 2 * 1024 * 1024;
 
 /// A refused piece is read on for so many bytes, so that its sender gets to read why.
 const REFUSED_BYTES_MAX: u64 = 4 * 1024 * 1024;
@@ -217,6 +221,33 @@ pub(super) async fn take_back(
     our_version(&headers)?;
     let digest = name(&digest)?;
     on_disk(&office, move |store, now_ms| receive_photo::take_back(store, device.id, digest, now_ms)).await?;
+    Ok(StatusCode::NO_CONTENT.into_response())
+}
+
+/// Show a photograph's small picture ahead of it, a JPEG. It makes nothing safe: the office shows it until the photograph is here.
+#[utoipa::path(
+    put, path = "/photos/{digest}/preview", tag = "photographs", security(("device" = [])),
+    request_body(content_type = "image/jpeg", content = Vec<u8>),
+    params(("digest" = String, Path, description = "The photograph's SHA-256, 64 lower-case hexadecimal digits.")),
+    responses(
+        (status = 204, description = "It is shown, or is not wanted: the photograph is here."),
+        (status = 404, description = "`photo`: no such digest.", body = Problem, content_type = "application/problem+json"),
+        (status = 413, description = "`length`: more than two megabytes.", body = Problem, content_type = "application/problem+json"),
+        (status = 415, description = "`not-shown`: no JPEG that can be shown.", body = Problem, content_type = "application/problem+json"),
+    )
+)]
+pub(super) async fn ahead(
+    State(office): State<Office>,
+    _: Caller,
+    Named(digest): Named,
+    Whole(jpeg): Whole,
+) -> Result<Response, Refusal> {
+    let digest = name(&digest)?;
+    if jpeg.len() > AHEAD_BYTES_MAX {
+        let detail = format!("a small picture has at most {AHEAD_BYTES_MAX} bytes");
+        return Err(Refusal::stuck(413, "length", "The small picture is too large", detail));
+    }
+    on_disk(&office, move |store, _| preview::keep_sent_ahead(store, digest, &jpeg)).await?;
     Ok(StatusCode::NO_CONTENT.into_response())
 }
 

@@ -1,6 +1,7 @@
 //! Photographs for those who are signed in: previews to look at, originals to download.
 
 use axum::extract::{Path, State};
+use axum::http::HeaderValue;
 use axum::http::header::{CACHE_CONTROL, CONTENT_DISPOSITION, CONTENT_TYPE};
 use axum::response::{IntoResponse as _, Response};
 
@@ -32,8 +33,12 @@ pub(super) async fn preview(
     Path(digest): Path<String>,
 ) -> Page {
     let digest = Digest::parse(&digest).map_err(|_| PageError::Missing(visitor))?;
-    let jpeg = on_disk(&office, move |store, _| preview::preview(store, digest)).await?;
-    Ok(picture(jpeg))
+    let (jpeg, is_final) = on_disk(&office, move |store, _| preview::shown(store, digest)).await?;
+    let mut answer = picture(jpeg);
+    if !is_final {
+        answer.headers_mut().insert(CACHE_CONTROL, HeaderValue::from_static("no-store"));
+    }
+    Ok(answer)
 }
 
 /// A preview as an answer. Its bytes never change, but they are not for caches that others share.

@@ -99,7 +99,8 @@ fn slot_title(words: &Words, record: &Record<'_>, slot: &id::Slot) -> String {
 
 fn figure(words: &Words, record: &Record<'_>, photo: &Photo, title: &str) -> Markup {
     let here = record.safe.contains(&photo.digest);
-    let shown = here && !photo.flags.contains(&PhotoFlag::NoPreview);
+    let ahead = record.ahead.contains(&photo.digest);
+    let shown = ahead || here && !photo.flags.contains(&PhotoFlag::NoPreview);
     html! {
         figure {
             @if shown {
@@ -112,6 +113,7 @@ fn figure(words: &Words, record: &Record<'_>, photo: &Photo, title: &str) -> Mar
             }
             figcaption {
                 b { (title) }
+                @if ahead { span.flag { (words.text("office-photo-ahead")) } }
                 span { time { (day::clock(photo.at.utc_ms, photo.at.offset_min)) } @if let Some(place) = place(words, record, photo) { " · " (place) } }
                 @if !photo.facts.taken.is_empty() && photo.flags.contains(&PhotoFlag::TimeDiffers) {
                     span { (words.fill("office-camera-time", &[("time", &photo.facts.taken)])) }
