@@ -7,6 +7,7 @@ use axum::{
     response::{IntoResponse, Response},
 };
 use coilside_core::{
+    field::Handover,
     record::summary::policy,
     screen::{Block, Turn},
 };
@@ -14,7 +15,12 @@ use coilside_core::{
 use crate::{address::Token, door::Shell, problem::Problem};
 
 /// What the core's links to a summary say.
-const FILES: [&str; 2] = ["summary.html", "summary.pdf"];
+const PAGE: &str = "summary.html";
+const PAPER: &str = "summary.pdf";
+
+fn is_file(name: &str) -> bool {
+    name == PAGE || name == PAPER && cfg!(feature = "pdf")
+}
 
 /// Where summaries are shown.
 pub(crate) struct Summaries {
@@ -31,9 +37,10 @@ impl Summaries {
 
     /// The screen with its links to a summary as addresses here.
     pub(crate) fn addressed(&self, mut turn: Turn) -> Turn {
+        turn.screen.blocks.retain(|block| !matches!(block, Block::Link { to, .. } if to == PAPER && !is_file(to)));
         for block in &mut turn.screen.blocks {
             if let Block::Link { to, .. } = block
-                && FILES.contains(&to.as_str())
+                && is_file(to)
             {
                 *to = format!("/summary/{}/{to}", self.secret.text());
             }
@@ -47,12 +54,12 @@ pub(crate) async fn file(
     State(shell): State<Shell>,
     Path((secret, name)): Path<(String, String)>,
 ) -> Result<Response, Problem> {
-    if !shell.summaries().secret.is(secret.as_bytes()) || !FILES.contains(&name.as_str()) {
+    if !shell.summaries().secret.is(secret.as_bytes()) || !is_file(&name) {
         return Err(Problem::unknown());
     }
     let office = shell.summaries().office.clone();
     let handed = shell.ask(move |core, _| core.handover(office.as_deref())).await?;
-    if name == "summary.html" {
+    if name == PAGE {
         let policy = format!("{}; frame-ancestors 'none'", policy());
         let policy = HeaderValue::try_from(policy).map_err(|why| Problem::inside(why.to_string()))?;
         let headers = [
@@ -61,10 +68,20 @@ pub(crate) async fn file(
         ];
         return Ok((headers, handed.page()).into_response());
     }
+    paper(&handed)
+}
+
+#[cfg(feature = "pdf")]
+fn paper(handed: &Handover) -> Result<Response, Problem> {
     let paper = handed.paper().map_err(|why| Problem::inside(why.to_string()))?;
     let headers =
         [(header::CONTENT_TYPE, "application/pdf"), (header::CONTENT_DISPOSITION, "inline; filename=\"summary.pdf\"")];
     Ok((headers, paper).into_response())
+}
+
+#[cfg(not(feature = "pdf"))]
+fn paper(_: &Handover) -> Result<Response, Problem> {
+    Err(Problem::unknown())
 }
 
 #[cfg(test)]

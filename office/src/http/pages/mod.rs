@@ -63,12 +63,22 @@ pub(super) fn routes() -> Router<Office> {
         .route("/s/{token}", get(summary::show))
         .route("/s/{token}/photos/{digest}", get(summary::photo))
         .route("/s/{token}/summary.html", get(summary::file))
-        .route("/s/{token}/summary.pdf", get(summary::paper))
         .route("/s/{token}/next.ics", get(summary::next))
         .route("/summary.css", get(files::summary_style))
         .route("/style.css", get(files::style))
         .route("/icon.svg", get(files::icon))
+        .merge(papers())
         .fallback(nothing_here)
+}
+
+#[cfg(feature = "pdf")]
+fn papers() -> Router<Office> {
+    Router::new().route("/s/{token}/summary.pdf", get(summary::paper))
+}
+
+#[cfg(not(feature = "pdf"))]
+fn papers() -> Router<Office> {
+    Router::new()
 }
 
 /// A page cannot be shown: why, in words of the visitor's language.

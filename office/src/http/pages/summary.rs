@@ -5,7 +5,7 @@ use axum::extract::{Path, State};
 use axum::http::header::{CONTENT_DISPOSITION, CONTENT_TYPE};
 use axum::response::{Html, IntoResponse as _, Response};
 use coilside_core::procedure::measure::Units;
-use coilside_core::record::summary::{Dress, Part, Summary, Way, html, pdf, photographs_of};
+use coilside_core::record::summary::{Dress, Part, Summary, Way, html, photographs_of};
 
 use super::files;
 use super::photos::picture;
@@ -55,10 +55,11 @@ pub(super) async fn file(State(office): State<Office>, visitor: Visitor, Path(to
     .await
 }
 
+#[cfg(feature = "pdf")]
 pub(super) async fn paper(State(office): State<Office>, visitor: Visitor, Path(token): Path<String>) -> Page {
     with_summary(&office, visitor, token, |store, _, _, shown| {
         let pictures = make_summary::embedded(store, &shown.record, &shown.summary);
-        let paper = pdf(&shown.summary, &pictures);
+        let paper = coilside_core::record::summary::pdf(&shown.summary, &pictures);
         let paper = paper.map_err(|error| Refusal::stuck(500, "not-made", "The PDF could not be made", &error))?;
         Ok(Some(kept("application/pdf", "pdf", paper)))
     })
@@ -150,8 +151,9 @@ fn ways(visitor: &Visitor, token: &str, shown: &Shown<'_>) -> Vec<Way> {
         language: Some(language.tag().to_owned()),
         file: false,
     };
-    let files = [file("summary.pdf", "office-summary-pdf"), file("summary.html", "office-summary-keep")];
-    files.into_iter().chain(Language::ALL.iter().filter(|language| **language != shown.language).map(other)).collect()
+    let paper = cfg!(feature = "pdf").then(|| file("summary.pdf", "office-summary-pdf"));
+    let files = paper.into_iter().chain([file("summary.html", "office-summary-keep")]);
+    files.chain(Language::ALL.iter().filter(|language| **language != shown.language).map(other)).collect()
 }
 
 /// A file for the owner to keep. It says who may see it, and is kept nowhere on the way.
