@@ -8,8 +8,6 @@ pub(crate) enum Mistake {
     PageIsSafe,
     /// A photograph is called safe as soon as a piece of it was taken.
     PhotoSafeEarly,
-    /// A receipt for another photograph counts.
-    AnyReceipt,
     /// The office acknowledges events before they are on its disk.
     AnswerBeforeCommit,
     /// The office writes a photograph's row before its file and folder are on the disk.
@@ -34,10 +32,9 @@ pub(crate) enum Mistake {
 
 impl Mistake {
     /// All of them.
-    pub(crate) const ALL: [Mistake; 13] = [
+    pub(crate) const ALL: [Mistake; 12] = [
         Mistake::PageIsSafe,
         Mistake::PhotoSafeEarly,
-        Mistake::AnyReceipt,
         Mistake::AnswerBeforeCommit,
         Mistake::RowBeforeSync,
         Mistake::RetryAfterForgotten,

@@ -60,13 +60,12 @@ impl Reply {
         found.map(|(_, value)| value.as_str())
     }
 
-    /// The kind of a refusal in the office's own words.
-    pub(crate) fn kind(&self) -> Option<String> {
-        if !self.header("content-type").is_some_and(|kind| kind.starts_with("application/problem+json")) {
-            return None;
-        }
-        let problem: serde_json::Value = serde_json::from_slice(&self.body).ok()?;
-        problem["type"].as_str()?.rsplit(':').next().map(str::to_owned)
+    /// What it says, for people to read: never a token or anything else that is made by chance.
+    pub(crate) fn told(&self, id: &str) -> String {
+        let secret = ["join/", "nonce/", "token/", "seal:"].iter().any(|own| id.starts_with(own));
+        let offset = self.header("upload-offset").map(|offset| format!("at {offset} ")).unwrap_or_default();
+        let body = if secret { "…".into() } else { String::from_utf8_lossy(&self.body) };
+        format!("{offset}{body}")
     }
 
     pub(crate) fn problem(status: u16, kind: &str, more: serde_json::Value) -> Reply {

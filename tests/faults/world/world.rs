@@ -386,10 +386,7 @@ impl<P: Phone, O: Office> World<P, O> {
             return;
         }
         let seat = &mut self.seats[at];
-        self.trace.note(
-            self.now_ms,
-            format_args!("phone {at} hears {} {:?} to {id}", reply.status, String::from_utf8_lossy(&reply.body)),
-        );
+        self.trace.note(self.now_ms, format_args!("phone {at} hears {} {} to {id}", reply.status, reply.told(id)));
         seat.watch.comes_back(id, reply, self.now_ms);
         match seat.phone.answered(id, reply, &seat.clock.at(self.now_ms)) {
             Err(Stop::Killed) => {
@@ -548,7 +545,7 @@ impl<P: Phone, O: Office> World<P, O> {
             return;
         }
         let Some(link) = self.office.link(MORNING_MS + self.now_ms) else { return };
-        self.trace.note(self.now_ms, format_args!("person {at} joins by {link}"));
+        self.trace.note(self.now_ms, format_args!("person {at} joins by a fresh link"));
         let seat = &mut self.seats[at];
         match seat.phone.join(&link, &now) {
             Ok(()) => {
