@@ -5,6 +5,7 @@
 //! `COILSIDE_WORLD_SEEDS=N` plays so many worlds. The same for real worlds with `COILSIDE_REAL_WORLD_…`.
 
 mod admission;
+mod alike;
 mod clock;
 mod files;
 mod invariants;

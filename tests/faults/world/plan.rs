@@ -100,7 +100,10 @@ impl Plan {
             }
             troubles.push((0, Trouble::Weather { phone, weather: Weather::any(random) }));
         }
-        let kinds: Vec<u64> = (0..9).filter(|_| random.chance(500)).collect();
+        for _ in 0..random.below(5) {
+            troubles.push((random.between(1, calm_ms), Trouble::News));
+        }
+        let kinds: Vec<u64> = (0..8).filter(|_| random.chance(500)).collect();
         let (mut revoked, mut nights) = (0, 0);
         for _ in 0..random.between(0, size.troubles_most) {
             let Some(at) = (!kinds.is_empty()).then(|| random.pick(&kinds)) else { break };
@@ -126,7 +129,6 @@ impl Plan {
                     revoked += 1;
                     Trouble::Revoked { phone }
                 }
-                7 => Trouble::News,
                 _ => Trouble::Weather { phone, weather: Weather::any(random) },
             };
             troubles.push((random.between(1, calm_ms), trouble));

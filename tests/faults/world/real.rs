@@ -14,7 +14,7 @@ use super::seeds::number;
 use super::world::{Count, Outcome, World};
 
 /// So many real worlds are played in every run.
-const SEEDS: u64 = 40;
+const SEEDS: u64 = 100;
 
 const SIZE: Size =
     Size { phones_most: 1, acts_most: 7, photo_bytes_most: 300_000, troubles_most: 10, power: false, scripts: true };

@@ -14,7 +14,7 @@ use super::world::{Count, Outcome, World};
 const SEEDS: u64 = 20_000;
 
 const SIZE: Size =
-    Size { phones_most: 2, acts_most: 10, photo_bytes_most: 600_000, troubles_most: 14, power: true, scripts: true };
+    Size { phones_most: 2, acts_most: 12, photo_bytes_most: 600_000, troubles_most: 14, power: true, scripts: true };
 
 thread_local! {
     static KEYS: [Rc<Key>; 2] = [1, 2].map(|number| Rc::new(Key::of(number)));

@@ -49,8 +49,9 @@ impl Store {
     pub(crate) fn next_small(&self, newest_first: bool) -> Vec<OutboxRow> {
         let rows = &self.disk.rows;
         if newest_first {
-            let waiting = rows.iter().rev().filter(|row| row.row.kind == OutboxKind::Events);
-            return waiting.filter(|row| row.state == State::Waiting).map(|row| row.row.clone()).collect();
+            let waiting = rows.iter().rev().filter(|row| row.state == State::Waiting);
+            let small = waiting.filter(|row| row.row.kind != OutboxKind::Photo);
+            return small.map(|row| row.row.clone()).collect();
         }
         let any = |row: &Row, which: &dyn Fn(&Row) -> bool| {
             rows.iter().any(|other| other.is(OutboxKind::Events, row.row.visit.as_str()) && which(other))

@@ -37,6 +37,15 @@ impl ModelOffice {
         if length == 0 {
             return Ok(Reply::problem(413, "length", Value::Null));
         }
+        let overdue = |photo: &Photo| !photo.safe && photo.announced_ms + UNFINISHED_MS <= now_ms;
+        let swept = self.tables.photos.iter().filter(|(_, photo)| overdue(photo)).map(|(digest, _)| digest.clone());
+        for digest in swept.collect::<Vec<_>>() {
+            match self.known(&digest, now_ms) {
+                Err(No::Says(reply)) if reply.status != 404 => return Ok(reply),
+                Err(No::Killed) => return Err(No::Killed),
+                _ => {}
+            }
+        }
         let part = self.part_length(&digest);
         match self.tables.photos.get(&digest) {
             Some(known) if known.length != length && (known.safe || part > 0) => {
