@@ -243,6 +243,8 @@ impl ModelOffice {
             return Ok(Reply::problem(409, "conflict", have));
         }
         match &known.seal {
+            // Only addenda come after the seal, and no phone of these worlds writes any.
+            Some((_, next, _)) if sealed.next > *next => return Ok(Reply::problem(422, "no-addendum", Value::Null)),
             Some((_, next, last)) if (*next, last) != (sealed.next, &sealed.last) => {
                 return Ok(Reply::problem(409, "sealed-otherwise", Value::Null));
             }

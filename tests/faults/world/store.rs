@@ -48,11 +48,6 @@ impl Store {
     /// The first waiting events of each visit, then seals whose events are all at the office.
     pub(crate) fn next_small(&self, newest_first: bool) -> Vec<OutboxRow> {
         let rows = &self.disk.rows;
-        if newest_first {
-            let waiting = rows.iter().rev().filter(|row| row.state == State::Waiting);
-            let small = waiting.filter(|row| row.row.kind != OutboxKind::Photo);
-            return small.map(|row| row.row.clone()).collect();
-        }
         let any = |row: &Row, which: &dyn Fn(&Row) -> bool| {
             rows.iter().any(|other| other.is(OutboxKind::Events, row.row.visit.as_str()) && which(other))
         };
@@ -63,6 +58,10 @@ impl Store {
         let first = |row: &&Row| waits(row, OutboxKind::Events) && !any(row, &|other| before(row, other));
         let open = |other: &Row| matches!(other.state, State::Waiting | State::Stuck);
         let ready = |row: &&Row| waits(row, OutboxKind::Seal) && !any(row, &open);
+        if newest_first {
+            let waiting = rows.iter().rev().filter(|row| waits(row, OutboxKind::Events));
+            return waiting.chain(rows.iter().filter(ready)).map(|row| row.row.clone()).collect();
+        }
         rows.iter().filter(first).chain(rows.iter().filter(ready)).map(|row| row.row.clone()).collect()
     }
 
