@@ -124,6 +124,11 @@ fn body(call: &Call) -> Body {
 impl Office for RealOffice {
     fn start(&mut self, now_ms: i64) {
         self.clock.store(now_ms, Ordering::SeqCst);
+        // Triggers also refuse what would change nothing, as much of an office's start does: it has room for that.
+        let full = self.fault == Fault::Full;
+        if full {
+            rehearsal::let_write(&self.db(), None);
+        }
         let clock = Arc::clone(&self.clock);
         let office = Real::open_by(self.folder.path(), move || clock.load(Ordering::SeqCst)).unwrap();
         let router = office.router();
@@ -132,6 +137,9 @@ impl Office for RealOffice {
         let entered = self.call(Request::get(link).body(Body::empty()).unwrap());
         let cookie = entered.header("set-cookie").unwrap_or_default();
         self.cookie = cookie.split(';').next().unwrap_or_default().to_owned();
+        if full {
+            rehearsal::let_write(&self.db(), Some(0));
+        }
     }
 
     fn kill(&mut self, _: bool) {
