@@ -126,8 +126,11 @@ impl Office for RealOffice {
         self.clock.store(now_ms, Ordering::SeqCst);
         // Triggers also refuse what would change nothing, as much of an office's start does: it has room for that.
         let full = self.fault == Fault::Full;
-        if full {
+        if self.fault != Fault::None {
             rehearsal::let_write(&self.db(), None);
+        }
+        if self.fault == Fault::Dies {
+            self.fault = Fault::None;
         }
         let clock = Arc::clone(&self.clock);
         let office = Real::open_by(self.folder.path(), move || clock.load(Ordering::SeqCst)).unwrap();
