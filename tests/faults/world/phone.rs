@@ -18,9 +18,12 @@ use p256::ecdsa::{Signature, SigningKey};
 use serde_json::json;
 
 use super::mistakes::Mistake;
-use super::parts::{Phone, PhoneDisk, Reply, State, Stop};
+use super::parts::{Phone, PhoneDisk, Reply, Row, State, Stop};
 use super::store::Store;
 use crate::random::Random;
+
+/// Which rows of the outbox are meant.
+type Which<'a> = Box<dyn Fn(&Row) -> bool + 'a>;
 
 /// The key of a phone: made once, for it takes a while.
 pub(crate) struct Key {
@@ -86,7 +89,7 @@ impl ModelPhone {
 
     fn take_meaning(&mut self, row: &OutboxRow, meaning: &Meaning) -> Result<(), Stop> {
         let (id, visit) = (row.id, row.visit.as_str());
-        let (to, which): (State, Box<dyn Fn(&super::parts::Row) -> bool>) = match meaning {
+        let (to, which): (State, Which<'_>) = match meaning {
             Meaning::EventsSafe { next } => (
                 State::Safe,
                 Box::new(move |r| {

@@ -8,10 +8,10 @@ use std::sync::atomic::{AtomicU64, Ordering};
 use super::clock::{Clock, MORNING_MS};
 use super::phone::Key;
 use super::plan::{Plan, Size};
+use super::play::{Count, Outcome, World};
 use super::real_office::RealOffice;
 use super::real_phone::RealPhone;
 use super::seeds::number;
-use super::world::{Count, Outcome, World};
 
 /// So many real worlds are played in every run.
 const SEEDS: u64 = 100;

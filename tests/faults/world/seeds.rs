@@ -8,7 +8,7 @@ use super::mistakes::Mistake;
 use super::office::ModelOffice;
 use super::phone::{Key, ModelPhone};
 use super::plan::Size;
-use super::world::{Count, Outcome, World};
+use super::play::{Count, Outcome, World};
 
 /// The worlds that are played in every run.
 const SEEDS: u64 = 20_000;
@@ -144,5 +144,5 @@ fn world_of_a_number_can_be_read() {
     for line in &outcome.lines {
         println!("{line}");
     }
-    assert_eq!(outcome.broken.is_some(), mistake.is_some() && outcome.broken.is_some(), "{:?}", outcome.broken);
+    assert!(mistake.is_some() || outcome.broken.is_none(), "{:?}", outcome.broken);
 }

@@ -82,6 +82,8 @@ pub(crate) struct World<P, O> {
     office_up: bool,
     office_boot: u64,
     calm: bool,
+    /// The office's power may fail.
+    power: bool,
     requests: u64,
     news: u32,
     trace: Trace,
@@ -109,6 +111,7 @@ impl<P: Phone, O: Office> World<P, O> {
             office_up: true,
             office_boot: 0,
             calm: false,
+            power: size.power,
             requests: 0,
             news: 0,
             trace: Trace::new(read),
@@ -340,7 +343,8 @@ impl<P: Phone, O: Office> World<P, O> {
                 Err(_) => {
                     self.trace.note(self.now_ms, format_args!("the office dies in {id}"));
                     self.happened("office died at a write");
-                    let (power, away_ms) = (self.random.chance(500), self.random.pick(&[1_000, 30_000, 200_000]));
+                    let (power, away_ms) =
+                        (self.random.chance(500) && self.power, self.random.pick(&[1_000, 30_000, 200_000]));
                     self.office_dies(power, away_ms);
                     Reply::default()
                 }
