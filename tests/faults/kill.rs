@@ -16,6 +16,7 @@ use coilside_tests::{MORNING_UTC_MS, Technician, assignment};
 use rusqlite::Connection;
 
 use crate::process::{Process, free_port, output, text};
+use crate::random::Random;
 use crate::remote::Remote;
 
 const KILLS: u32 = 200;
@@ -23,19 +24,6 @@ const KILLS: u32 = 200;
 /// Another seed is another set of moments: `COILSIDE_KILL_SEED` sets it. A run that failed says which it was.
 fn seed() -> u64 {
     std::env::var("COILSIDE_KILL_SEED").map_or(20_260_504, |seed| seed.parse().expect("COILSIDE_KILL_SEED is a number"))
-}
-
-/// Splitmix64: moments that can be had again.
-struct Random(u64);
-
-impl Random {
-    fn below(&mut self, limit: u64) -> u64 {
-        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-        (z ^ (z >> 31)) % limit
-    }
 }
 
 #[test]
@@ -131,7 +119,7 @@ impl Killer {
         let thread = {
             let (processes, count, stop) = (Arc::clone(&processes), Arc::clone(&count), Arc::clone(&stop));
             std::thread::spawn(move || {
-                let mut random = Random(seed());
+                let mut random = Random::of(seed());
                 while !stop.load(Ordering::Relaxed) && count.load(Ordering::Relaxed) < KILLS {
                     std::thread::sleep(Duration::from_micros(random.below(220_000)));
                     let mut both = processes.lock().unwrap();
