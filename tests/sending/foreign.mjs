@@ -2,7 +2,7 @@
 // come back as they are; added is only what tus does not have:
 // - the receipt: the digest of the file that the server has on its disk;
 // - that an upload may be announced again and stays what it is (tus would begin another one);
-// - all that is no photograph goes to an office of ours.
+// - all that is no photograph, or only shows a small picture ahead of one, goes to an office of ours.
 
 import { createHash } from "node:crypto";
 import { existsSync, readFileSync } from "node:fs";
@@ -86,7 +86,7 @@ export class Front {
     const url = request.url ?? "";
     const receipt = /^\/api\/v1\/photos\/([0-9a-f]{64})\/receipt$/.exec(url)?.[1];
     if (receipt) return this.receipt(receipt, answer);
-    if (!url.startsWith(PHOTOS)) return this.pass(this.office, request, answer, () => undefined);
+    if (!url.startsWith(PHOTOS) || url.endsWith("/preview")) return this.pass(this.office, request, answer, () => undefined);
     const digest = digestOf(request);
     if (request.method === "POST" && this.announced.has(digest)) {
       answer.writeHead(201, { Location: `${PHOTOS}/${digest}`, "Tus-Resumable": "1.0.0", "Content-Length": 0 }).end();
