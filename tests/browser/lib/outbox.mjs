@@ -1,7 +1,7 @@
 // What the outbox's screen tells, read as a person reads it, and what the office has on its disk at the same moment.
 
 import assert from "node:assert/strict";
-import { existsSync, readFileSync, readdirSync, statSync } from "node:fs";
+import { existsSync, readFileSync, statSync } from "node:fs";
 import path from "node:path";
 
 import { sha256 } from "./record.mjs";
@@ -103,11 +103,6 @@ export class Disk {
     } catch {
       return 0; // none, or whole just now
     }
-  }
-
-  /** Parts of photographs that are still coming. */
-  parts() {
-    return readdirSync(path.join(this.folder, "parts")).length;
   }
 }
 
