@@ -16,16 +16,19 @@ export function random(seed) {
 }
 
 export class CuttingWire {
-  /** @param {number} port of the office on this machine @param {number} seed @param {number} bytesMost that a cut lets through */
-  constructor(port, seed, bytesMost) {
+  /**
+   * @param {number} port of the office on this machine @param {number} seed @param {number} bytesMost that a cut lets through
+   * @param {number} [spared] the share of connections that are not cut while sending
+   */
+  constructor(port, seed, bytesMost, spared = 1 / 3) {
     this.cuts = 0;
     this.connections = 0;
     const draw = random(seed);
     this.server = net.createServer((near) => {
       this.connections += 1;
       const far = net.connect(port, "127.0.0.1");
-      // Two of three are cut: while sending, or while the answer comes.
-      const left = { up: draw() < 1 / 3 ? Infinity : draw() * bytesMost, down: draw() < 1 / 8 ? draw() * 300 : Infinity };
+      // Most are cut: while sending, or while the answer comes.
+      const left = { up: draw() < spared ? Infinity : draw() * bytesMost, down: draw() < 1 / 8 ? draw() * 300 : Infinity };
       const end = () => (near.destroy(), far.destroy());
       const carry = (from, to, way) =>
         from.on("data", (bytes) => {
@@ -49,6 +52,52 @@ export class CuttingWire {
   }
 
   close() {
+    this.server.close();
+  }
+}
+
+/** A wire that carries so many bytes in a second, and that a test takes down and puts up again. */
+export class SlowWire {
+  /** @param {number} port of the office on this machine @param {number} bytesPerSecond towards the office */
+  constructor(port, bytesPerSecond) {
+    this.isUp = true;
+    /** When it was last put up, milliseconds. */
+    this.upSince = Date.now();
+    /** @type {Set<() => void>} */
+    this.ends = new Set();
+    this.server = net.createServer((near) => {
+      if (!this.isUp) return void near.destroy();
+      const far = net.connect(port, "127.0.0.1");
+      const end = () => (near.destroy(), far.destroy(), this.ends.delete(end));
+      this.ends.add(end);
+      for (const side of [near, far]) side.on("error", end).on("close", end);
+      far.pipe(near);
+      near.on("data", (bytes) => {
+        far.write(bytes);
+        near.pause();
+        setTimeout(() => near.resume(), (bytes.length / bytesPerSecond) * 1000);
+      });
+    });
+  }
+
+  /** @returns {Promise<number>} its port */
+  listen() {
+    return new Promise((resolve) => this.server.listen(0, "127.0.0.1", () => resolve(this.server.address().port)));
+  }
+
+  /** Breaks every connection off, and lets none through until `mend`. */
+  cut() {
+    this.isUp = false;
+    for (const end of this.ends) end();
+  }
+
+  mend() {
+    this.isUp = true;
+    this.upSince = Date.now();
+  }
+
+  close() {
+    this.cut();
     this.server.close();
   }
 }

@@ -32,9 +32,9 @@ const PLACES: &[&str] = &[
 
 /// Symbols of units (SI brochure, 9th edition; US customary), of substances (ISO 817), and languages by their own names.
 const SYMBOLS: &[&str] = &[
-    "C", "F", "K", "W", "kW", "kWh", "V", "A", "mA", "Pa", "kPa", "bar", "psi", "MΩ", "µF", "L", "mL", "MB", "min",
-    "h", "m", "cm", "mm", "pH", "µS", "mg", "g", "gal", "gpm", "US", "fl", "oz", "in", "ft", "dGH", "R290", "R744",
-    "COP", "UTC", "English", "Español",
+    "C", "F", "K", "W", "kW", "kWh", "V", "A", "mA", "Pa", "kPa", "bar", "psi", "MΩ", "µF", "L", "mL", "kB", "MB",
+    "min", "h", "m", "cm", "mm", "pH", "µS", "mg", "g", "gal", "gpm", "US", "fl", "oz", "in", "ft", "dGH", "R290",
+    "R744", "COP", "UTC", "English", "Español",
 ];
 
 /// Parts of what the technician types: serial numbers, and modes as a controller shows them.

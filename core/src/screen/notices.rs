@@ -252,7 +252,30 @@ pub(super) fn day_clock(utc_ms: i64, offset_min: i32) -> String {
     format!("{} {}", day.unwrap_or_default(), clock(utc_ms, offset_min))
 }
 
-/// A length in bytes, for people.
+/// A length in bytes, for people; never '0.0 MB' for what is there.
 pub(super) fn size(bytes: u64, language: &str) -> String {
+    if bytes < 100_000 {
+        return format!("{}\u{a0}kB", bytes.div_ceil(1_000));
+    }
     format!("{}\u{a0}MB", number::write(bytes as f64 / 1e6, 1, language))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_small_length_is_told_in_its_own_unit_and_never_as_nothing() {
+        for (bytes, told) in [
+            (0, "0\u{a0}kB"),
+            (1, "1\u{a0}kB"),
+            (3_000, "3\u{a0}kB"),
+            (99_001, "100\u{a0}kB"),
+            (100_000, "0.1\u{a0}MB"),
+            (3_250_000, "3.2\u{a0}MB"),
+        ] {
+            assert_eq!(size(bytes, "en"), told);
+        }
+        assert_eq!(size(1_600_000, "es"), "1,6\u{a0}MB");
+    }
 }

@@ -114,15 +114,20 @@ fn whole(view: &View<'_>) -> Vec<Block> {
     if waiting.is_empty() {
         return vec![text(words.text("outbox-all-safe"), Tone::Good)];
     }
+    // Only what there is: a zero reads as if something were missing.
+    let mut parts = Vec::new();
+    if waiting.events > 0 {
+        parts.push(words.fill("outbox-events", &[("count", &waiting.events.to_string())]));
+    }
+    if waiting.photos > 0 {
+        parts.push(photo(view, waiting.photos, waiting.photo_bytes));
+    }
+    if waiting.seals > 0 {
+        parts.push(words.text("outbox-seal"));
+    }
     let since = moment(view, waiting.since_utc_ms);
-    let parts = [
-        ("events", waiting.events.to_string()),
-        ("photos", waiting.photos.to_string()),
-        ("size", size(waiting.photo_bytes, words.language())),
-        ("since", since),
-    ];
-    let parts: Vec<(&str, &str)> = parts.iter().map(|(name, value)| (*name, value.as_str())).collect();
-    vec![text(words.fill("outbox-much", &parts), Tone::Plain), text(words.text("outbox-kept"), Tone::Quiet)]
+    let much = words.fill("outbox-much", &[("since", &since), ("what", &parts.join(" · "))]);
+    vec![text(much, Tone::Plain), text(words.text("outbox-kept"), Tone::Quiet)]
 }
 
 /// What is being sent, or why nothing is.
@@ -240,7 +245,7 @@ fn waits_for(view: &View<'_>, group: &OutboxGroup) -> &'static str {
     } else if standing.link == Some(Link::Metered) && !standing.policy.allows(kind, Link::Metered) {
         "outbox-waits-wifi"
     } else if standing.hindrance.is_some() {
-        "outbox-waits"
+        "outbox-waits-answer"
     } else {
         "outbox-waits-turn"
     }

@@ -114,7 +114,7 @@ fn clocks_that_differ_by_more_than_two_minutes_are_told_and_never_changed() {
 fn the_outbox_tells_when_the_office_last_answered_and_when_something_last_became_safe() {
     let mut bench = Bench::begun();
     let told = format!("{:?}", outbox(&mut bench).blocks);
-    assert!(told.contains("has not answered yet") && told.contains("Nothing was sent to an office from here yet."));
+    assert!(told.contains("has not answered yet") && told.contains("Nothing from here is safe at an office yet."));
     introduced(&mut bench);
     let request = next_events(&mut bench);
     let told = format!("{:?}", outbox(&mut bench).blocks);
@@ -126,6 +126,22 @@ fn the_outbox_tells_when_the_office_last_answered_and_when_something_last_became
     let safe =
         |block: &Block| matches!(block, Block::Text { text, .. } if text.contains("Last safe at the office: 10:00."));
     assert!(blocks.iter().any(safe), "{blocks:?}");
+}
+
+#[test]
+fn what_waits_is_told_without_zeros_and_while_the_office_is_silent_nobody_is_sent_to_look_for_coverage_alone() {
+    let mut bench = Bench::begun();
+    introduced(&mut bench);
+    let request = next_events(&mut bench);
+    answer(&bench, &request, 0, &Headers::new(), "");
+    let texts = outbox(&mut bench).blocks.into_iter().filter_map(|block| match block {
+        Block::Text { text, .. } => Some(text),
+        _ => None,
+    });
+    let told = texts.collect::<Vec<_>>().join("\n");
+    assert!(told.contains("Waiting since 10:00: Entries of the log: 3\n"), "{told}");
+    assert!(told.contains("since 10:00 · waits for the office to answer"), "{told}");
+    assert!(!told.contains("waits for coverage"), "there is a network: {told}");
 }
 
 /// The small pack of the packs' own tests, as a run would pin it.

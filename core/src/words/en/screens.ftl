@@ -47,7 +47,7 @@ outbox-waiting = waiting
 outbox-waiting-photos = photographs waiting: { $photos }
 outbox-stuck = stuck: look here
 outbox-all-safe = Everything is safe at the office.
-outbox-much = Waiting since { $since }. Entries of the log: { $events }. Photographs: { $photos } ({ $size }).
+outbox-much = Waiting since { $since }: { $what }
 outbox-kept = They are kept on this device and go out by themselves when there is coverage.
 
 ## Procedures

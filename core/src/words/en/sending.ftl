@@ -5,7 +5,7 @@
 outbox-last-answer = The office last answered: { $clock }.
 outbox-no-answer = The office has not answered yet since this program started.
 outbox-last-safe = Last safe at the office: { $clock }.
-outbox-never-safe = Nothing was sent to an office from here yet.
+outbox-never-safe = Nothing from here is safe at an office yet.
 outbox-visit = { $site } · { $when }
 outbox-line = { $what } · since { $since } · { $state }
 outbox-events = Entries of the log: { $count }
@@ -16,6 +16,7 @@ outbox-sending = Being sent: { $what }
 outbox-is-sent = being sent
 outbox-waits = waits for coverage
 outbox-waits-wifi = waits for Wi‑Fi
+outbox-waits-answer = waits for the office to answer
 outbox-waits-turn = next in turn
 outbox-waits-stuck = waits for the entries of the log
 outbox-waits-office = waits until this device has joined
@@ -38,7 +39,7 @@ outbox-nowhere = This device has not joined an office
 ## Why nothing goes out, and why something is stuck
 
 hindered-no-answer = The office does not answer.
-    .do = Look for better coverage. It goes on by itself.
+    .do = Look for better coverage; it may also be the office that is away. It goes on by itself.
 hindered-not-the-office = Something else answers in place of the office.
     .do = A guest network often shows a page of its own first: open a browser and sign in there, or switch Wi‑Fi off.
 hindered-busy = The office cannot take it just now.

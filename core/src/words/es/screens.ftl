@@ -47,7 +47,7 @@ outbox-waiting = en espera
 outbox-waiting-photos = fotografías en espera: { $photos }
 outbox-stuck = detenido: mirar aquí
 outbox-all-safe = Todo está a salvo en la oficina.
-outbox-much = En espera desde { $since }. Anotaciones del registro: { $events }. Fotografías: { $photos } ({ $size }).
+outbox-much = En espera desde { $since }: { $what }
 outbox-kept = Se guardan en este dispositivo y salen solas cuando hay cobertura.
 
 ## Procedimientos

@@ -5,7 +5,7 @@
 outbox-last-answer = La oficina respondió por última vez: { $clock }.
 outbox-no-answer = La oficina no ha respondido desde que empezó este programa.
 outbox-last-safe = A salvo en la oficina por última vez: { $clock }.
-outbox-never-safe = Aún no se ha enviado nada a una oficina desde aquí.
+outbox-never-safe = Nada de aquí está aún a salvo en una oficina.
 outbox-visit = { $site } · { $when }
 outbox-line = { $what } · desde { $since } · { $state }
 outbox-events = Anotaciones del registro: { $count }
@@ -16,6 +16,7 @@ outbox-sending = Se envía: { $what }
 outbox-is-sent = se envía
 outbox-waits = espera cobertura
 outbox-waits-wifi = espera wifi
+outbox-waits-answer = espera la respuesta de la oficina
 outbox-waits-turn = le toca enseguida
 outbox-waits-stuck = espera las anotaciones del registro
 outbox-waits-office = espera a que este dispositivo se una
@@ -38,7 +39,7 @@ outbox-nowhere = Este dispositivo no se ha unido a una oficina
 ## Por qué no sale nada, y por qué algo está detenido
 
 hindered-no-answer = La oficina no responde.
-    .do = Busque mejor cobertura. Sigue solo.
+    .do = Busque mejor cobertura; también puede ser la oficina la que falta. Sigue solo.
 hindered-not-the-office = Responde otra cosa en lugar de la oficina.
     .do = Una red de invitados suele mostrar antes su propia página: abra un navegador y entre allí, o apague la wifi.
 hindered-busy = La oficina no puede recibirlo ahora.
