@@ -209,12 +209,14 @@ impl Phone for ModelPhone {
             return Ok(Vec::new());
         }
         let small = self.store.next_small(self.has(Mistake::GapTaken));
-        let waiting = Waiting { small, photos: self.store.next_photos(), pack: None };
+        let waiting = Waiting { small, photos: self.store.next_photos(), ..Waiting::default() };
         let key = Rc::clone(&self.key);
         let mut requests = Vec::new();
         for task in self.sender.next(&waiting, &key.hex, network, now) {
             match task {
                 Task::Ask(request) => requests.push(request),
+                // Small pictures make nothing safe; there are none in this world.
+                Task::Preview(_) => {}
                 Task::Row { row, from } => {
                     let payload = self.payload(&row, from);
                     requests.extend(self.sender.request(&row, from, payload, &key.hex, network, now));
