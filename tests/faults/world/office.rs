@@ -186,6 +186,11 @@ impl ModelOffice {
         if sent.first > known.events.len() as u64 && self.mistake != Some(Mistake::GapTaken) {
             return Ok(Reply::problem(409, "gap", have(&known)));
         }
+        let beside = |known: &Visit| {
+            let mut said = have(known);
+            said["kept"] = json!(sent.first + batch.len() as u64);
+            Ok(Reply::problem(409, "conflict", said))
+        };
         for ((envelope, hash), text) in batch.iter().zip(&sent.events) {
             let at = envelope.seq as usize;
             let again = self.mistake == Some(Mistake::BatchTwice) && at < known.events.len();
@@ -193,13 +198,13 @@ impl ModelOffice {
                 if known.heads[at] == *hash {
                     continue;
                 }
-                return Ok(Reply::problem(409, "conflict", have(&known)));
+                return beside(&known);
             }
             if !again
                 && self.mistake != Some(Mistake::GapTaken)
                 && known.heads.last().is_some_and(|h| *h != envelope.prev)
             {
-                return Ok(Reply::problem(409, "conflict", have(&known)));
+                return beside(&known);
             }
             known.events.push(Rc::new(text.clone().into_bytes()));
             known.heads.push(hash.clone());
