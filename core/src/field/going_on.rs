@@ -22,19 +22,16 @@ use crate::visit::event::{Body, Event};
 use crate::visit::state::{Mark, Visit};
 
 use super::act::dress;
+use super::send::head_before;
 
 impl Desk {
     /// The office lets this device go on with visits. One that this device has already, and still writes, is left as it is.
     pub(super) fn take_handed(&mut self, handed: &[HandedVisit]) -> Result<(), StoreError> {
         for one in handed.iter().filter(|one| is_name(&one.visit)) {
             let id = VisitId(one.visit.clone());
-            let ours = self.store.events(&id, 0)?;
-            let writes = !ours.is_empty() && !self.store.is_elsewhere(&id)?;
-            let before = usize::try_from(one.next).ok().and_then(|next| next.checked_sub(1));
-            let same = before
-                .and_then(|last| ours.get(last))
-                .is_some_and(|bytes| crate::visit::event::sha256(bytes).as_str() == one.head);
-            if !(writes && same) {
+            let has_it =
+                one.next > 0 && head_before(&self.store, &id, one.next).is_some_and(|head| head.as_str() == one.head);
+            if !has_it || self.store.is_elsewhere(&id)? {
                 self.store.put_handed(one)?;
             }
         }
@@ -43,8 +40,8 @@ impl Desk {
 
     /// Events of such a visit came. A page that does not follow what is here is let go, and all of it is fetched anew.
     pub(super) fn take_page(&mut self, visit: &VisitId, page: &VisitPage) -> Result<(), StoreError> {
-        let have = self.store.came(visit)?.len() as u64;
-        if self.store.is_coming(visit)? && page.first == have {
+        let follows = self.store.coming()?.iter().any(|coming| coming.visit == *visit && coming.have == page.first);
+        if follows {
             self.store.put_coming(visit, page.first, &page.events, (page.next, &page.head))?;
         }
         Ok(())

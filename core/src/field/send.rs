@@ -218,7 +218,7 @@ fn take_meaning(store: &mut Store, row: Option<&OutboxRow>, meaning: &Meaning, n
 }
 
 /// The digest of this device's own event before a number.
-fn head_before(store: &Store, visit: &VisitId, next: u64) -> Option<Digest> {
+pub(super) fn head_before(store: &Store, visit: &VisitId, next: u64) -> Option<Digest> {
     match next.checked_sub(1) {
         None => Some(Digest(NO_PREV.to_owned())),
         Some(last) => store.some_events(visit, last, 1).ok()?.first().map(|bytes| sha256(bytes)),
