@@ -96,7 +96,7 @@ class Readme(unittest.TestCase):
             (event, "was altered"),
             (signature, "was altered"),
             (removed, "is out of place"),
-            (foreign_key, "the key is not the one that the visit was opened with"),
+            (foreign_key, "the key is not that of the last device that wrote the visit"),
             (added, "extra.jpg"),
         ]:
             for sums_made_anew in (False, True):

@@ -15,6 +15,13 @@ find_rust
 passed=0
 failed=0
 finished=
+begun=$SECONDS
+
+# took NAME: how long the step now ending took; tests/run shows the longest of a run. The next one begins.
+took() {
+  echo "step $((SECONDS - begun)) s: $1"
+  begun=$SECONDS
+}
 
 close_suite() {
   local code=$?
@@ -55,6 +62,7 @@ check() {
   else
     fail "$name"
   fi
+  took "$name"
 }
 
 # add NAME EXIT_CODE PASSED FAILED: takes over the counts of a program. It has failed as well if it ended with an
@@ -70,6 +78,7 @@ add() {
   fi
   passed=$((passed + good))
   failed=$((failed + bad))
+  took "$name"
 }
 
 # counted NAME COMMAND…: runs a program that closes with `N passed, N failed` and adds its counts.
