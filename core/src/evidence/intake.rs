@@ -2,24 +2,22 @@
 
 use std::panic::catch_unwind;
 
-use super::at_once::at_once;
-use super::codes::codes_in;
-use super::decode::{Decoded, decode};
+use coilside_picture as picture;
+use coilside_picture::{DecodeError, Decoded, Kind, Look, at_once, decode, kind, look_at, preview};
+
 use super::exif::{self, Told};
 use super::judge::judge;
-use super::kind::{Kind, kind};
-use super::look::{Look, look_at};
-use super::preview;
+use super::plate;
 use crate::effect::PlaceFix;
 use crate::id::Digest;
 use crate::now::Now;
 use crate::store::shelf::{Shelf, ShelfError};
-use crate::visit::event::{PhotoFacts, PhotoFlag, sha256};
+use crate::visit::event::{PhotoCode, PhotoFacts, PhotoFlag, sha256};
 
 /// The largest file taken, bytes.
 pub const PHOTO_BYTES_MAX: u64 = 60_000_000;
 /// The largest picture taken, pixels.
-pub const PHOTO_PIXELS_MAX: u64 = 100_000_000;
+pub const PHOTO_PIXELS_MAX: u64 = picture::PIXELS_MAX;
 /// The longer side of a preview, pixels.
 const PREVIEW_SIDE: u32 = 1600;
 
@@ -48,15 +46,12 @@ pub enum IntakeError {
     /// Too long.
     #[error("the file has {bytes} bytes, more than {PHOTO_BYTES_MAX}; take it with a smaller setting")]
     TooLong { bytes: u64 },
-    /// Too many pixels.
-    #[error("the picture has {width} × {height} pixels, more than {PHOTO_PIXELS_MAX}; take it with a smaller setting")]
-    TooLarge { width: u32, height: u32 },
     /// Not a picture.
     #[error("the file is not a picture; choose a photograph")]
     NotAPicture,
-    /// A picture that breaks off or cannot be read.
-    #[error("the picture is damaged: {detail}; take it again")]
-    Damaged { detail: String },
+    /// Not one that can be decoded.
+    #[error(transparent)]
+    Picture(#[from] DecodeError),
     /// The shelf failed.
     #[error(transparent)]
     Shelf(#[from] ShelfError),
@@ -108,6 +103,12 @@ pub fn look(bytes: &[u8], place: Option<&PlaceFix>, now: &Now) -> Result<(Prepar
     Ok(examined(bytes, place, now)?.prepared(sha256(bytes)))
 }
 
+/// The codes in a photograph's bytes, until a serial number is known; none where they cannot be decoded here.
+#[must_use]
+pub fn codes_in(bytes: &[u8]) -> Vec<PhotoCode> {
+    picture::codes_in(bytes, |found| plate::told(found).serial.is_some())
+}
+
 /// What came of a file, but for its digest.
 struct Examined {
     bytes: u64,
@@ -133,7 +134,7 @@ fn examined(bytes: &[u8], place: Option<&PlaceFix>, now: &Now) -> Result<Examine
     // still waits in `incoming`.
     let told = catch_unwind(|| exif::read(bytes)).unwrap_or_default();
     let Seen { size, look, preview } = catch_unwind(|| see(bytes, &kind, told.orientation))
-        .unwrap_or_else(|_| Err(IntakeError::Damaged { detail: "it made the decoder fail".into() }))?;
+        .unwrap_or_else(|_| Err(DecodeError::Damaged { detail: "it made the decoder fail".into() }))?;
     let mut flags = judge(&told, look.as_ref(), place, now);
     if preview.is_none() {
         flags.push(PhotoFlag::NoPreview);
@@ -150,13 +151,13 @@ struct Seen {
     preview: Option<Vec<u8>>,
 }
 
-fn see(bytes: &[u8], kind: &Kind, orientation: u32) -> Result<Seen, IntakeError> {
+fn see(bytes: &[u8], kind: &Kind, orientation: u32) -> Result<Seen, DecodeError> {
     let Decoded { size, picture } = decode(bytes, kind, PREVIEW_SIDE)?;
     let Some(fitted) = picture.and_then(|picture| picture.fitted(PREVIEW_SIDE, orientation)) else {
         return Ok(Seen { size, look: None, preview: None });
     };
-    let (look, preview) = at_once(|| look_at(&fitted.y), || preview::jpeg(&fitted));
-    let preview = preview.map_err(|detail| IntakeError::Damaged { detail })?;
+    let (look, small) = at_once(|| look_at(&fitted.y), || preview(&fitted));
+    let preview = small.map_err(|detail| DecodeError::Damaged { detail })?;
     Ok(Seen { size, look, preview: Some(preview) })
 }
 
@@ -214,7 +215,7 @@ mod tests {
         for (width, height) in [(1, 1), (3, 2), (201, 301), (1601, 1201), (1999, 1)] {
             let preview = look(&jpeg(width, height), None, &now()).unwrap().1.unwrap();
             let shown = image::load_from_memory(&preview).unwrap();
-            assert_eq!((shown.width(), shown.height()), super::super::picture::fit(width, height, 1600));
+            assert_eq!((shown.width(), shown.height()), picture::fit(width, height, 1600));
         }
     }
 
@@ -232,7 +233,7 @@ mod tests {
     fn a_picture_that_breaks_off_is_damaged() {
         let bytes = jpeg(640, 480);
         let cut = &bytes[..bytes.len() / 2];
-        assert!(matches!(look(cut, None, &now()), Err(IntakeError::Damaged { .. })));
+        assert!(matches!(look(cut, None, &now()), Err(IntakeError::Picture(DecodeError::Damaged { .. }))));
     }
 
     /// The pure decoder fills the gap with grey and says nothing.
@@ -241,7 +242,7 @@ mod tests {
     fn what_is_missing_before_the_end_marker_is_not_made_up() {
         let bytes = jpeg(640, 480);
         let mended = [&bytes[..bytes.len() / 2], &[0xff, 0xd9]].concat();
-        assert!(matches!(look(&mended, None, &now()), Err(IntakeError::Damaged { .. })));
+        assert!(matches!(look(&mended, None, &now()), Err(IntakeError::Picture(DecodeError::Damaged { .. }))));
     }
 
     #[test]
@@ -252,6 +253,9 @@ mod tests {
         let width = 20_000_u32.to_be_bytes();
         png[16..20].copy_from_slice(&width);
         png[20..24].copy_from_slice(&width);
-        assert!(matches!(look(&png, None, &now()), Err(IntakeError::TooLarge { width: 20_000, .. })));
+        assert!(matches!(
+            look(&png, None, &now()),
+            Err(IntakeError::Picture(DecodeError::TooLarge { width: 20_000, .. }))
+        ));
     }
 }

@@ -1,10 +1,10 @@
 //! What does not fit together about a photograph, judged with its doubt. A flag never stops the work.
 
+use coilside_picture::{Look, likeness_apart};
 use uom::si::length::meter;
 
 use super::exif::Told;
 use super::intake::Prepared;
-use super::look::{Look, likeness_apart};
 use super::plate;
 use crate::effect::PlaceFix;
 use crate::id::{Letter, Slot};

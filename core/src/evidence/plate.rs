@@ -257,7 +257,7 @@ fn is_plain_number(code: &PhotoCode) -> bool {
     let written = text.chars().all(|c| c.is_ascii_alphanumeric() || matches!(c, '-' | '.' | '/' | '_'));
     let sized = (5..=VALUE_MAX).contains(&text.len()) && digits >= 3;
     let only_digits = digits == text.len();
-    let is_gtin = only_digits && matches!(text.len(), 8 | 12 | 13 | 14) && super::codes::is_gtin(text);
+    let is_gtin = only_digits && matches!(text.len(), 8 | 12 | 13 | 14) && coilside_picture::is_gtin(text);
     // Digits and signs alone, no letter: a day, a telephone number, a version.
     let is_day = letters == 0 && !only_digits;
     // One letter and up to four digits, 'R600a': a refrigerant; digits before letters: '230V', '50HZ'.

@@ -1,5 +1,7 @@
 //! Photographs at the door: what the shell put into `incoming` enters the log, and nothing of it is ever dropped.
 
+use coilside_picture::DecodeError;
+
 use super::chain::chain;
 use super::{DoorError, Field, effect_of, incoming_name};
 use crate::effect::{Outcome, PlaceFix, Request};
@@ -155,8 +157,8 @@ fn reason(error: &IntakeError) -> &'static str {
     match error {
         IntakeError::Empty => "photo-empty",
         IntakeError::TooLong { .. } => "photo-too-long",
-        IntakeError::TooLarge { .. } => "photo-too-large",
+        IntakeError::Picture(DecodeError::TooLarge { .. }) => "photo-too-large",
         IntakeError::NotAPicture => "photo-not-a-picture",
-        IntakeError::Damaged { .. } | IntakeError::Shelf(_) => "photo-damaged",
+        IntakeError::Picture(DecodeError::Damaged { .. }) | IntakeError::Shelf(_) => "photo-damaged",
     }
 }

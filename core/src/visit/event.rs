@@ -5,6 +5,7 @@
 
 use std::collections::BTreeMap;
 
+pub use coilside_picture::{Code as PhotoCode, Look as PhotoLook, Symbology};
 use serde::{Deserialize, Serialize};
 use sha2::{Digest as _, Sha256};
 
@@ -261,83 +262,6 @@ pub struct PhotoFacts {
     /// The codes that were read in it, where it shows a plate.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub codes: Vec<PhotoCode>,
-}
-
-/// A code that was read in a photograph.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-pub struct PhotoCode {
-    /// What kind it is.
-    pub symbology: Symbology,
-    /// What it says, exactly as read, control characters and all.
-    pub text: String,
-    /// It says more than what is kept.
-    #[serde(default, skip_serializing_if = "is_false")]
-    pub cut: bool,
-}
-
-/// A kind of code. Those of GS1 hold element strings, with ASCII's group separator between fields.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-pub enum Symbology {
-    /// QR, ISO/IEC 18004.
-    #[serde(rename = "qr")]
-    Qr,
-    /// QR with FNC1 in first position.
-    #[serde(rename = "gs1-qr")]
-    Gs1Qr,
-    /// Data Matrix, ISO/IEC 16022.
-    #[serde(rename = "data-matrix")]
-    DataMatrix,
-    /// Data Matrix with FNC1 in first position.
-    #[serde(rename = "gs1-data-matrix")]
-    Gs1DataMatrix,
-    /// Code 128, ISO/IEC 15417.
-    #[serde(rename = "code-128")]
-    Code128,
-    /// Code 128 with FNC1 in first position.
-    #[serde(rename = "gs1-128")]
-    Gs1128,
-    /// Code 39, ISO/IEC 16388.
-    #[serde(rename = "code-39")]
-    Code39,
-    /// EAN-13 and UPC-A, ISO/IEC 15420.
-    #[serde(rename = "ean-13")]
-    Ean13,
-}
-
-impl Symbology {
-    /// Its name, the same in every language.
-    #[must_use]
-    pub const fn name(self) -> &'static str {
-        match self {
-            Symbology::Qr => "QR",
-            Symbology::Gs1Qr => "GS1 QR",
-            Symbology::DataMatrix => "Data Matrix",
-            Symbology::Gs1DataMatrix => "GS1 Data Matrix",
-            Symbology::Code128 => "Code 128",
-            Symbology::Gs1128 => "GS1-128",
-            Symbology::Code39 => "Code 39",
-            Symbology::Ean13 => "EAN-13",
-        }
-    }
-
-    /// Does it hold GS1's element strings?
-    #[must_use]
-    pub const fn is_gs1(self) -> bool {
-        matches!(self, Symbology::Gs1Qr | Symbology::Gs1DataMatrix | Symbology::Gs1128)
-    }
-}
-
-/// What was measured in a picture.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-pub struct PhotoLook {
-    /// 125 (smeared) to some 600 (sharp edges) or 1000 (fine texture), 0 where nothing is to be seen: `evidence/look.rs` tells how.
-    pub sharpness: u32,
-    /// Pixels that are nearly black, of a thousand.
-    pub dark_permille: u32,
-    /// Pixels that are burnt out, of a thousand.
-    pub blown_permille: u32,
-    /// Mean brightness of eight times eight cells, row after row from the top left, two hexadecimal digits each.
-    pub likeness: String,
 }
 
 /// Where a photograph was taken, beside the site's place.

@@ -1,8 +1,8 @@
 //! Code 128 and GS1-128. Source: ISO/IEC 15417 and the GS1 General Specifications, 5.4, both from memory; the codes of other
 //! programs are read in `tests/python/test_codes.py`.
 
+use super::Symbology;
 use super::linear::Read;
-use crate::visit::event::Symbology;
 
 /// Widths in modules of bar, space, bar, space, bar, space, by value. The last is the stop, which a bar of two modules follows.
 const PATTERNS: [u32; 107] = [

@@ -1,8 +1,8 @@
 //! EAN-13, and UPC-A as one that begins with 0. Source: ISO/IEC 15420, from memory; the codes of other programs are read in
 //! `tests/python/test_codes.py`.
 
+use super::Symbology;
 use super::linear::Read;
-use crate::visit::event::Symbology;
 
 /// Widths in modules of a digit of set A, and of set C with colours changed. Set B is the same from behind.
 const DIGITS: [[f32; 4]; 10] = [
@@ -62,7 +62,7 @@ pub(super) fn read(before: f32, widths: &[f32]) -> Option<Read> {
     let first = IN_SET_B.iter().position(|known| *known == set_b)?;
     digits.insert(0, first as u32);
     let text: String = digits.iter().filter_map(|digit| char::from_digit(*digit, 10)).collect();
-    checks(&text).then_some(Read { symbology: Symbology::Ean13, text, elements: ELEMENTS })
+    is_gtin(&text).then_some(Read { symbology: Symbology::Ean13, text, elements: ELEMENTS })
 }
 
 /// The digit, and whether it stands in set B.
@@ -82,7 +82,8 @@ fn digit_of(widths: &[f32], may_be_b: bool) -> Option<(u32, bool)> {
 }
 
 /// Does the last digit of a GTIN hold? GS1 General Specifications, 7.9: weights 3 and 1 in turn, from the right.
-pub(in crate::evidence) fn checks(digits: &str) -> bool {
+#[must_use]
+pub fn is_gtin(digits: &str) -> bool {
     let sum: Option<u32> =
         digits.chars().rev().zip([1, 3].into_iter().cycle()).map(|(digit, by)| Some(digit.to_digit(10)? * by)).sum();
     sum.is_some_and(|sum| sum.is_multiple_of(10))
@@ -115,7 +116,7 @@ mod tests {
         for text in
             ["6291041500213", "4006381333931", "0123456789012", "9780201379624", "2012345678903", "5901234123457"]
         {
-            assert!(checks(text), "{text}");
+            assert!(is_gtin(text), "{text}");
             let widths = drawn(text, 2.1);
             assert_eq!(read(widths[0], &widths[1..]).map(|read| read.text), Some(text.into()));
         }
@@ -124,7 +125,7 @@ mod tests {
     #[test]
     fn a_wrong_check_digit_is_not_read() {
         let widths = drawn("6291041500214", 2.1);
-        assert!(!checks("6291041500214"));
+        assert!(!is_gtin("6291041500214"));
         assert!(read(widths[0], &widths[1..]).is_none());
     }
 }

@@ -1,6 +1,6 @@
 //! Lines through a picture, and the bars and spaces along each.
 
-use crate::evidence::picture::Plane;
+use crate::picture::Plane;
 
 /// Directions of lines, as cosine and sine in steps of 11.25 degrees over half a turn: a code that is five times as wide as it is
 /// high is crossed whole however it lies.

@@ -8,14 +8,15 @@ mod jpeg_turbo;
 mod png;
 mod webp;
 
-use super::intake::{IntakeError, PHOTO_PIXELS_MAX};
-use super::kind::{Frame, Kind};
-use super::picture::{Picture, Plane};
+use crate::kind::{Frame, Kind};
+use crate::picture::{Picture, Plane};
 #[cfg(not(feature = "turbo"))]
 use jpeg_plain as jpeg;
 #[cfg(feature = "turbo")]
 use jpeg_turbo as jpeg;
 
+/// The largest picture that is decoded, pixels.
+pub const PIXELS_MAX: u64 = 100_000_000;
 /// What decoding one picture may hold at once, its file among it, bytes. Together with the preview this stays under 64 MB.
 const MEMORY_BYTES_MAX: u64 = 56_000_000;
 
@@ -28,11 +29,23 @@ const GREY_PNG_SIDE: u32 = 1600;
 
 /// A picture that was decoded, or that is kept without a preview.
 #[derive(Debug)]
-pub(super) struct Decoded {
+pub struct Decoded {
     /// Pixels across and down as stored.
-    pub(super) size: (u32, u32),
+    pub size: (u32, u32),
     /// None where it cannot be decoded here.
-    pub(super) picture: Option<Picture>,
+    pub picture: Option<Picture>,
+}
+
+/// Why bytes are no picture that is decoded.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[allow(missing_docs, reason = "a variant's line tells its fields")]
+pub enum DecodeError {
+    /// Too many pixels.
+    #[error("the picture has {width} × {height} pixels, more than {PIXELS_MAX}; take it with a smaller setting")]
+    TooLarge { width: u32, height: u32 },
+    /// A picture that breaks off or cannot be read.
+    #[error("the picture is damaged: {detail}; take it again")]
+    Damaged { detail: String },
 }
 
 /// Why it is not decoded.
@@ -47,8 +60,8 @@ enum Not {
 ///
 /// # Errors
 /// Where the bytes are no whole picture, or one of more pixels than are taken.
-pub(super) fn decode(bytes: &[u8], kind: &Kind, side: u32) -> Result<Decoded, IntakeError> {
-    let damaged = |detail: String| IntakeError::Damaged { detail };
+pub fn decode(bytes: &[u8], kind: &Kind, side: u32) -> Result<Decoded, DecodeError> {
+    let damaged = |detail: String| DecodeError::Damaged { detail };
     let size = match kind {
         Kind::Heic(_) => return Ok(Decoded { size: (0, 0), picture: None }),
         Kind::Jpeg(None) => return Err(damaged("it has no frame header".into())),
@@ -60,8 +73,8 @@ pub(super) fn decode(bytes: &[u8], kind: &Kind, side: u32) -> Result<Decoded, In
     if width == 0 || height == 0 {
         return Err(damaged("it has no pixels".into()));
     }
-    if u64::from(width) * u64::from(height) > PHOTO_PIXELS_MAX {
-        return Err(IntakeError::TooLarge { width, height });
+    if u64::from(width) * u64::from(height) > PIXELS_MAX {
+        return Err(DecodeError::TooLarge { width, height });
     }
     let picture = match kind {
         Kind::Jpeg(Some(frame)) => whole_jpeg(bytes, frame, side),
@@ -77,7 +90,7 @@ pub(super) fn decode(bytes: &[u8], kind: &Kind, side: u32) -> Result<Decoded, In
 
 /// The brightness of a picture at the largest size that fits the memory, for what a preview is too small for. None where it
 /// cannot be decoded here: [`decode`] tells why.
-pub(super) fn grey(bytes: &[u8], kind: &Kind) -> Option<Plane> {
+pub(crate) fn grey(bytes: &[u8], kind: &Kind) -> Option<Plane> {
     let picture = match kind {
         Kind::Jpeg(Some(frame)) => {
             let pixels = |eighths: u64| u64::from(frame.width) * u64::from(frame.height) * eighths * eighths / 64;

@@ -7,6 +7,7 @@
 //! Where the two meet nothing is guessed: a linear code counts only where several lines read the same, and what fails its check
 //! characters is not there.
 
+mod code;
 mod code128;
 mod code39;
 mod ean;
@@ -15,15 +16,15 @@ mod lines;
 #[cfg(feature = "codes")]
 mod matrix;
 
-use std::panic::catch_unwind;
+use std::panic::{AssertUnwindSafe, catch_unwind};
 
-use super::decode::grey;
-use super::kind::kind;
-use super::picture::Plane;
-use super::plate;
-use crate::visit::event::{PhotoCode, Symbology};
+pub use self::code::{Code, Symbology};
+pub use self::ean::is_gtin;
+use crate::decode::grey;
+use crate::kind::kind;
+use crate::picture::Plane;
 
-/// More codes than this are not kept of one photograph: a plate has one to four.
+/// More codes than this are not kept of one picture: a plate has one to four.
 pub const CODES_MOST: usize = 8;
 /// A longer text is kept up to here, in characters, and marked: what names a unit is a tenth of that.
 pub const CODE_TEXT_MAX: usize = 1000;
@@ -31,20 +32,20 @@ pub const CODE_TEXT_MAX: usize = 1000;
 /// blurred at full size is sharp enough then.
 const HALVED_FROM: u32 = 1400;
 
-pub(super) use ean::checks as is_gtin;
-
 /// A text that was read, and how.
 type Found = (Symbology, String);
 
-/// The codes in a photograph's bytes; none where they cannot be decoded here. Whatever trips over hostile bytes reads nothing.
+/// The codes in a file's bytes, until what was found is `enough`; none where they cannot be decoded here. Whatever trips over
+/// hostile bytes reads nothing.
 #[must_use]
-pub fn codes_in(bytes: &[u8]) -> Vec<PhotoCode> {
-    catch_unwind(|| kind(bytes).and_then(|kind| grey(bytes, &kind)).map(read).unwrap_or_default()).unwrap_or_default()
+pub fn codes_in(bytes: &[u8], enough: impl Fn(&[Code]) -> bool) -> Vec<Code> {
+    let search = || kind(bytes).and_then(|kind| grey(bytes, &kind)).map(|picture| read(picture, &enough));
+    catch_unwind(AssertUnwindSafe(search)).ok().flatten().unwrap_or_default()
 }
 
-/// The codes in a grey picture. It is looked at from its smallest size on, since most codes are large, and until a serial number
-/// is known: a search of all of it takes many times as long.
-fn read(picture: Plane) -> Vec<PhotoCode> {
+/// The codes in a grey picture. It is looked at from its smallest size on, since most codes are large, and until it is enough:
+/// a search of all of it takes many times as long.
+fn read(picture: Plane, enough: &dyn Fn(&[Code]) -> bool) -> Vec<Code> {
     let mut sizes = vec![picture];
     while let Some(half) = sizes.last().filter(|last| last.width.max(last.height) >= HALVED_FROM).map(halved) {
         sizes.push(half);
@@ -53,7 +54,7 @@ fn read(picture: Plane) -> Vec<PhotoCode> {
     for picture in sizes.iter().rev() {
         for search in SEARCHES {
             add(&mut found, search(picture));
-            if plate::told(&found).serial.is_some() {
+            if enough(&found) {
                 return found;
             }
         }
@@ -68,7 +69,7 @@ const SEARCHES: &[fn(&Plane) -> Vec<Found>] = &[
     linear::read,
 ];
 
-fn add(found: &mut Vec<PhotoCode>, more: Vec<Found>) {
+fn add(found: &mut Vec<Code>, more: Vec<Found>) {
     for (symbology, text) in more {
         let one = kept(symbology, text);
         if found.len() < CODES_MOST && !one.text.is_empty() && !found.contains(&one) {
@@ -78,10 +79,10 @@ fn add(found: &mut Vec<PhotoCode>, more: Vec<Found>) {
 }
 
 /// As it stands in the record: exactly as read, up to a length.
-fn kept(symbology: Symbology, text: String) -> PhotoCode {
+fn kept(symbology: Symbology, text: String) -> Code {
     match text.char_indices().nth(CODE_TEXT_MAX) {
-        Some((end, _)) => PhotoCode { symbology, text: text.get(..end).unwrap_or_default().to_owned(), cut: true },
-        None => PhotoCode { symbology, text, cut: false },
+        Some((end, _)) => Code { symbology, text: text.get(..end).unwrap_or_default().to_owned(), cut: true },
+        None => Code { symbology, text, cut: false },
     }
 }
 

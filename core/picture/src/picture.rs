@@ -3,26 +3,31 @@
 use fast_image_resize::images::{Image, ImageRef};
 use fast_image_resize::{FilterType, PixelType, ResizeAlg, ResizeOptions, Resizer};
 
-use super::at_once::at_once;
+use crate::at_once::at_once;
 
 /// One plane, row after row without gaps.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub(super) struct Plane {
-    pub(super) pixels: Vec<u8>,
-    pub(super) width: u32,
-    pub(super) height: u32,
+pub struct Plane {
+    /// Brightness or colour, 0 to 255.
+    pub pixels: Vec<u8>,
+    /// Pixels across.
+    pub width: u32,
+    /// Pixels down.
+    pub height: u32,
 }
 
 /// A picture; without colour where it has none. Colour may be coarser than brightness.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub(super) struct Picture {
-    pub(super) y: Plane,
-    pub(super) colour: Option<[Plane; 2]>,
+pub struct Picture {
+    /// Brightness, Y.
+    pub y: Plane,
+    /// Cb and Cr.
+    pub colour: Option<[Plane; 2]>,
 }
 
 impl Plane {
     /// At another size, by Lanczos with three lobes; the same where the size is. None where a side is 0.
-    pub(super) fn at_size(&self, width: u32, height: u32) -> Option<Plane> {
+    pub(crate) fn at_size(&self, width: u32, height: u32) -> Option<Plane> {
         if (self.width, self.height) == (width, height) {
             return Some(self.clone());
         }
@@ -34,7 +39,7 @@ impl Plane {
     }
 
     /// Rows from the top.
-    pub(super) fn rows(&self) -> std::slice::ChunksExact<'_, u8> {
+    pub(crate) fn rows(&self) -> std::slice::ChunksExact<'_, u8> {
         self.pixels.chunks_exact(self.width.max(1) as usize)
     }
 
@@ -66,8 +71,10 @@ impl Plane {
 }
 
 impl Picture {
-    /// Made to fit into a square of `side`, with colour at half the size of brightness, and turned upright.
-    pub(super) fn fitted(self, side: u32, orientation: u32) -> Option<Picture> {
+    /// Made to fit into a square of `side` pixels, with colour at half the size of brightness, and turned upright: `orientation` as
+    /// EXIF counts. None where a side is 0.
+    #[must_use]
+    pub fn fitted(self, side: u32, orientation: u32) -> Option<Picture> {
         let (width, height) = fit(self.y.width, self.y.height, side);
         let (half_width, half_height) = (width.div_ceil(2), height.div_ceil(2));
         let coarser = |plane: &Plane| Some(plane.at_size(half_width, half_height)?.upright(orientation));
@@ -84,7 +91,8 @@ impl Picture {
 }
 
 /// The largest size of the same shape whose longer side is at most `side`; never enlarged.
-pub(super) fn fit(width: u32, height: u32, side: u32) -> (u32, u32) {
+#[must_use]
+pub fn fit(width: u32, height: u32, side: u32) -> (u32, u32) {
     let longer = u64::from(width.max(height));
     if longer <= u64::from(side) {
         return (width, height);
@@ -95,7 +103,7 @@ pub(super) fn fit(width: u32, height: u32, side: u32) -> (u32, u32) {
 
 /// Takes rows of RGB one after another and keeps them as planes, each brightness the mean of `by` × `by` pixels and
 /// each colour that of twice as many: a picture is never held whole.
-pub(super) struct Gather {
+pub(crate) struct Gather {
     by: usize,
     y: Sums,
     blue: Sums,
@@ -104,14 +112,14 @@ pub(super) struct Gather {
 
 impl Gather {
     /// For pictures of this size. `by` is at least 1.
-    pub(super) fn new(width: u32, height: u32, by: u32) -> Gather {
+    pub(crate) fn new(width: u32, height: u32, by: u32) -> Gather {
         let by = by.max(1) as usize;
         let sums = |by: usize| Sums::new(width as usize, height as usize, by);
         Gather { by, y: sums(by), blue: sums(2 * by), red: sums(2 * by) }
     }
 
     /// The next row: three bytes a pixel, or four of which the last is not looked at.
-    pub(super) fn row(&mut self, row: &[u8], bytes_a_pixel: usize) {
+    pub(crate) fn row(&mut self, row: &[u8], bytes_a_pixel: usize) {
         let by = self.by;
         for (n, pixels) in row.chunks(bytes_a_pixel * 2 * by).enumerate() {
             let (mut blue_sum, mut red_sum, mut count) = (0_u32, 0_u32, 0_u32);
@@ -137,7 +145,7 @@ impl Gather {
     }
 
     /// What was gathered.
-    pub(super) fn picture(self) -> Picture {
+    pub(crate) fn picture(self) -> Picture {
         Picture { y: self.y.plane(), colour: Some([self.blue.plane(), self.red.plane()]) }
     }
 }

@@ -5,7 +5,7 @@ use std::io::Cursor;
 use image_webp::WebPDecoder;
 
 use super::{MEMORY_BYTES_MAX, Not};
-use crate::evidence::picture::{Gather, Picture};
+use crate::picture::{Gather, Picture};
 
 /// What decoding holds for a pixel: the decoder's own planes and the picture as RGBA, bytes.
 const BYTES_A_PIXEL: u64 = 9;

@@ -10,11 +10,22 @@
 //! across and down, each in the quarter of the tiles where most is to be seen, and the lower of the two counts: a hand
 //! that shakes smears one way only. So the background may be soft where the subject is sharp.
 
-use super::picture::Plane;
-use crate::visit::event::PhotoLook;
+use serde::{Deserialize, Serialize};
 
-/// What a picture looks like, as it stands in the record.
-pub type Look = PhotoLook;
+use crate::picture::Plane;
+
+/// What was measured in a picture, as it stands in the record.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Look {
+    /// 125 (smeared) to some 600 (sharp edges) or 1000 (fine texture), 0 where nothing is to be seen: the module tells how.
+    pub sharpness: u32,
+    /// Pixels that are nearly black, of a thousand.
+    pub dark_permille: u32,
+    /// Pixels that are burnt out, of a thousand.
+    pub blown_permille: u32,
+    /// Mean brightness of eight times eight cells, row after row from the top left, two hexadecimal digits each.
+    pub likeness: String,
+}
 
 /// The shorter side of a picture that is large enough to be judged, pixels.
 const SIDE_LEAST: u32 = 200;
@@ -32,7 +43,8 @@ const BLOWN_FROM: usize = 250;
 const CELLS: usize = 8;
 
 /// Looks at an upright preview; none where it is too small to be judged.
-pub(super) fn look_at(brightness: &Plane) -> Option<Look> {
+#[must_use]
+pub fn look_at(brightness: &Plane) -> Option<Look> {
     if brightness.width.min(brightness.height) < SIDE_LEAST {
         return None;
     }

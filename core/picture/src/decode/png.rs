@@ -5,7 +5,7 @@ use std::io::Cursor;
 use png::{BitDepth, ColorType, Decoder, DecodingError, Limits, Reader, Transformations};
 
 use super::{MEMORY_BYTES_MAX, Not};
-use crate::evidence::picture::{Gather, Picture};
+use crate::picture::{Gather, Picture};
 
 /// What the decoder may take for chunks that are no pixels, bytes: a compressed text or colour profile may be a bomb.
 const CHUNK_BYTES_MAX: usize = 8_000_000;

@@ -3,8 +3,8 @@
 use turbojpeg::{Colorspace, Decompressor, Image, PixelFormat, ScalingFactor, Subsamp, YuvImage, yuv_pixels_len};
 
 use super::Not;
-use crate::evidence::kind::Frame;
-use crate::evidence::picture::{Gather, Picture, Plane};
+use crate::kind::Frame;
+use crate::picture::{Gather, Picture, Plane};
 
 /// The planes as decoded, and the ones that are cut from them.
 pub(super) const HELD_PLANES: u64 = 2;

@@ -2,10 +2,12 @@
 
 /// What a file is.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) enum Kind {
+pub enum Kind {
     /// A JPEG with its frame; none where no frame header was found.
     Jpeg(Option<Frame>),
+    /// PNG.
     Png,
+    /// WebP.
     WebP,
     /// HEIC or AVIF: only the platform can decode it.
     Heic(&'static str),
@@ -13,7 +15,8 @@ pub(super) enum Kind {
 
 impl Kind {
     /// The media type.
-    pub(super) const fn media(&self) -> &'static str {
+    #[must_use]
+    pub const fn media(&self) -> &'static str {
         match self {
             Kind::Jpeg(_) => "image/jpeg",
             Kind::Png => "image/png",
@@ -25,28 +28,31 @@ impl Kind {
 
 /// A JPEG's frame header: ITU-T T.81, B.2.2.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) struct Frame {
-    pub(super) width: u32,
-    pub(super) height: u32,
+pub struct Frame {
+    /// Pixels across.
+    pub(crate) width: u32,
+    /// Pixels down.
+    pub(crate) height: u32,
     /// Colours for each pixel.
-    pub(super) components: u8,
+    pub(crate) components: u8,
     /// The low four bits of its marker: 0 to 2 are baseline, extended and progressive.
-    pub(super) process: u8,
+    pub(crate) process: u8,
     /// Bits a sample.
-    pub(super) precision: u8,
+    pub(crate) precision: u8,
     /// Samples of all components for each pixel of the first, in sixteenths.
-    pub(super) samples_16: u64,
+    pub(crate) samples_16: u64,
 }
 
 impl Frame {
     /// A decoder must hold every coefficient of it at once.
-    pub(super) const fn is_progressive(&self) -> bool {
+    pub(crate) const fn is_progressive(&self) -> bool {
         self.process == 2
     }
 }
 
 /// Tells a file by its first bytes: none is no picture that is taken.
-pub(super) fn kind(bytes: &[u8]) -> Option<Kind> {
+#[must_use]
+pub fn kind(bytes: &[u8]) -> Option<Kind> {
     if bytes.starts_with(&[0xff, 0xd8, 0xff]) {
         return Some(Kind::Jpeg(frame(bytes)));
     }

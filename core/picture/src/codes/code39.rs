@@ -1,7 +1,7 @@
 //! Code 39. Source: ISO/IEC 16388, from memory; the codes of other programs are read in `tests/python/test_codes.py`.
 
+use super::Symbology;
 use super::linear::Read;
-use crate::visit::event::Symbology;
 
 /// Characters with their wide elements, of nine: the first bar is the highest bit.
 const CHARACTERS: [(char, u16); 44] = [

@@ -1,13 +1,16 @@
 //! A picture as the JPEG that stands for it on screens.
 
-use super::picture::Picture;
+use crate::picture::Picture;
 
 /// JPEG quality of previews. At 85 a preview is some 0.4 MB and the loss is below what the reduction itself costs.
 const QUALITY: u8 = 85;
 
-/// The picture as JPEG with colour at half size; what went wrong where it cannot be.
+/// The picture as JPEG with colour at half size.
+///
+/// # Errors
+/// What went wrong, where it cannot be one.
 #[cfg(feature = "turbo")]
-pub(super) fn jpeg(picture: &Picture) -> Result<Vec<u8>, String> {
+pub fn preview(picture: &Picture) -> Result<Vec<u8>, String> {
     use turbojpeg::{Compressor, Subsamp, YuvImage};
     let mut pixels = Vec::with_capacity(picture.y.pixels.len() * 3 / 2 + 4096);
     match &picture.colour {
@@ -27,7 +30,7 @@ pub(super) fn jpeg(picture: &Picture) -> Result<Vec<u8>, String> {
 
 /// Brightness as the encoder wants it beside colour at half size: an odd last column and row are there twice.
 #[cfg(feature = "turbo")]
-fn padded(plane: &super::picture::Plane, out: &mut Vec<u8>) {
+fn padded(plane: &crate::picture::Plane, out: &mut Vec<u8>) {
     let doubled = |row: &[u8], out: &mut Vec<u8>| {
         out.extend_from_slice(row);
         out.extend(row.last().filter(|_| row.len() % 2 == 1));
@@ -38,9 +41,12 @@ fn padded(plane: &super::picture::Plane, out: &mut Vec<u8>) {
     }
 }
 
-/// The picture as JPEG with colour at half size; what went wrong where it cannot be.
+/// The picture as JPEG with colour at half size.
+///
+/// # Errors
+/// What went wrong, where it cannot be one.
 #[cfg(not(feature = "turbo"))]
-pub(super) fn jpeg(picture: &Picture) -> Result<Vec<u8>, String> {
+pub fn preview(picture: &Picture) -> Result<Vec<u8>, String> {
     use jpeg_encoder::{Encoder, SamplingFactor};
     let mut bytes = Vec::new();
     let mut encoder = Encoder::new(&mut bytes, QUALITY);

@@ -3,8 +3,8 @@
 use jpeg_decoder::{Decoder, PixelFormat};
 
 use super::Not;
-use crate::evidence::kind::Frame;
-use crate::evidence::picture::{Gather, Picture, Plane};
+use crate::kind::Frame;
+use crate::picture::{Gather, Picture, Plane};
 
 /// The decoder's planes, the same as RGB, and ours.
 pub(super) const HELD_PLANES: u64 = 4;

@@ -10,8 +10,8 @@ use rxing::qrcode::cpp_port::decoder::Decode;
 use rxing::qrcode::cpp_port::detector::{FindFinderPatterns, GenerateFinderPatternSets, SampleQR};
 
 use super::Found;
-use crate::evidence::picture::Plane;
-use crate::visit::event::Symbology;
+use super::Symbology;
+use crate::picture::Plane;
 
 /// Smaller pictures hold no code.
 const SIDE_LEAST: u32 = 16;

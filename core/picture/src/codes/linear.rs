@@ -2,10 +2,10 @@
 
 use std::collections::BTreeMap;
 
+use super::Symbology;
 use super::lines::{DIRECTIONS, lines, widths};
 use super::{Found, code39, code128, ean};
-use crate::evidence::picture::Plane;
-use crate::visit::event::Symbology;
+use crate::picture::Plane;
 
 /// Edges swing by at least this share of the line's range: the first for even light, the second for a code in a shadow.
 const SHARES: [f32; 2] = [0.3, 0.12];
