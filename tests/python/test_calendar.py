@@ -23,7 +23,8 @@ def text(rng, longest):
 
 class DueDays(unittest.TestCase):
     def written(self, entries, made_utc_ms):
-        command = ["cargo", "run", "--locked", "--quiet", "-p", "coilside-core", "--example", "calendar_for_python"]
+        # Built with everything else by tests/run.
+        command = [str(ROOT / "target/debug/examples/calendar_for_python")]
         asked = json.dumps({"made_utc_ms": made_utc_ms, "entries": entries})
         return subprocess.run(command, cwd=ROOT, check=True, input=asked.encode(), stdout=subprocess.PIPE).stdout
 

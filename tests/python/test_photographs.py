@@ -6,7 +6,6 @@ The files are written by Pillow and piexif and taken in by `tests/bench/src/bin/
 import io
 import itertools
 import json
-import os
 import random
 import struct
 import subprocess
@@ -28,11 +27,10 @@ UTC_MS, OFFSET_MIN = 1_772_352_000_000, 120  # 2026-03-01 10:00 at +02:00
 
 def take_in(files: list[Path], shelf: Path) -> list[dict]:
     """One process takes in all of them, one after another."""
-    command = ["cargo", "run", "--locked", "--quiet", "-p", "coilside-bench"]
-    command += ["--bin", "photographs", "--", str(shelf), str(UTC_MS), str(OFFSET_MIN)]
+    # Built with everything else by tests/run.
+    command = [str(ROOT / "target/debug/photographs"), str(shelf), str(UTC_MS), str(OFFSET_MIN)]
     names = "".join(f"{file}\n" for file in files)
-    env = os.environ | {"CARGO_TERM_COLOR": "never"}
-    out = subprocess.run(command, cwd=ROOT, input=names, capture_output=True, text=True, env=env, check=True)
+    out = subprocess.run(command, cwd=ROOT, input=names, capture_output=True, text=True, check=True)
     return [json.loads(line) for line in out.stdout.splitlines()]
 
 

@@ -1,6 +1,6 @@
 """A record file, verified by its own README.txt and by libraries that are not ours.
 
-The file is the sample of `cargo run -p coilside-core --example sample_record`; COILSIDE_SAMPLE_RECORD says where it is.
+The file is the sample of `core/examples/sample_record.rs`; COILSIDE_SAMPLE_RECORD says where it is.
 """
 
 import base64

@@ -99,6 +99,27 @@ counted() {
   add "$name" "$code" "$good" "$bad"
 }
 
+# Every crate with every test, program and example: once, with the features that all of them need together. Each call that names one
+# package alone would build the core anew for other features, so what follows asks for tests of the whole workspace by their names.
+build_everything() {
+  need_rust
+  check "everything is built" cargo test --locked --workspace --no-run
+  export COILSIDE_BIN=$root/target/debug/coilside
+}
+
+# tests_named NAME…: cargo's integration tests of those names.
+tests_named() {
+  local name named=()
+  for name in "$@"; do named+=(--test "$name"); done
+  cargo_tests --workspace "${named[@]}"
+}
+
+# names_in FOLDER: what cargo calls the integration tests there.
+names_in() {
+  find "$1" -mindepth 1 -maxdepth 1 -name '*.rs' -printf '%f\n' | sed 's/\.rs$//'
+  find "$1" -mindepth 2 -maxdepth 2 -name main.rs -printf '%h\n' | xargs -r -n 1 basename
+}
+
 # cargo_tests ARGUMENTS…: `cargo test` with its counts summed up. An ignored test counts as failed: nothing is skipped.
 cargo_tests() {
   local name="cargo test $*" out code=0 good bad ignored
@@ -120,8 +141,3 @@ sum_results() {
   sed -nE "s/^test result: .* ([0-9]+) $1;.*/\1/p" "$2" | awk '{ n += $1 } END { print n + 0 }'
 }
 
-# The program `coilside`, built once for all suites that start it; they find it in COILSIDE_BIN.
-build_program() {
-  check "the program coilside builds" cargo build --locked -p coilside-office --bin coilside
-  export COILSIDE_BIN=$root/target/debug/coilside
-}
