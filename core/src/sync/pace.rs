@@ -43,12 +43,13 @@ impl Pace {
         self.rest = Some((now.clone(), wait_ms(self.failures, least_ms, chance)));
     }
 
-    /// It failed where the way to it failed already: it rests longer than the way, so that something else is tried first. A
-    /// line that broke (`line`) says nothing of what went over it until it has broken three times.
+    /// It failed where the way to it failed already: it rests longer than the way, however long both have failed, so that something
+    /// else is tried first. A line that broke (`line`) says nothing of what went over it until it has broken three times.
     pub(super) fn failed_beside(&mut self, line: bool, least_ms: i64, chance: u32, now: &Now) {
         self.failures = self.failures.saturating_add(1);
         if !line || self.failures >= LINES_BROKEN {
-            self.rest = Some((now.clone(), wait_ms(self.failures.saturating_add(1), least_ms, chance)));
+            let of_way_ms = wait_ms(self.failures, least_ms, chance);
+            self.rest = Some((now.clone(), of_way_ms + wait_ms(self.failures, 0, chance)));
         }
     }
 
@@ -100,6 +101,21 @@ mod tests {
 
     fn at(ms: i64) -> Now {
         Now { utc_ms: 784_111_000_000 + ms, offset_min: 0, mono_ms: ms, mono_epoch: "a".into() }
+    }
+
+    #[test]
+    fn what_fails_again_and_again_rests_longer_than_the_way_that_failed_with_it() {
+        for least_ms in [0, 5_000, 7_200_000] {
+            let (mut way, mut row) = (Pace::default(), Pace::default());
+            for failure in 1..40 {
+                for chance in [0, 1 << 31, u32::MAX] {
+                    (way.failures, row.failures) = (failure - 1, failure - 1);
+                    way.failed(least_ms, chance, &at(0));
+                    row.failed_beside(false, least_ms, chance, &at(0));
+                    assert!(row.left_ms(&at(0)) > way.left_ms(&at(0)), "after {failure}, asked for {least_ms} ms");
+                }
+            }
+        }
     }
 
     #[test]

@@ -103,7 +103,7 @@ counted() {
 # package alone would build the core anew for other features, so what follows asks for tests of the whole workspace by their names.
 build_everything() {
   need_rust
-  check "everything is built" cargo test --locked --workspace --no-run
+  check "everything is built" cargo build --locked --workspace --all-targets
   export COILSIDE_BIN=$root/target/debug/coilside
 }
 
