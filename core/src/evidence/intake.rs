@@ -2,7 +2,6 @@
 
 use std::panic::catch_unwind;
 
-use coilside_picture as picture;
 use coilside_picture::{DecodeError, Decoded, Kind, Look, at_once, decode, kind, look_at, preview};
 
 use super::exif::{self, Told};
@@ -16,8 +15,6 @@ use crate::visit::event::{PhotoCode, PhotoFacts, PhotoFlag, sha256};
 
 /// The largest file taken, bytes.
 pub const PHOTO_BYTES_MAX: u64 = 60_000_000;
-/// The largest picture taken, pixels.
-pub const PHOTO_PIXELS_MAX: u64 = picture::PIXELS_MAX;
 /// The longer side of a preview, pixels.
 const PREVIEW_SIDE: u32 = 1600;
 
@@ -106,7 +103,7 @@ pub fn look(bytes: &[u8], place: Option<&PlaceFix>, now: &Now) -> Result<(Prepar
 /// The codes in a photograph's bytes, until a serial number is known; none where they cannot be decoded here.
 #[must_use]
 pub fn codes_in(bytes: &[u8]) -> Vec<PhotoCode> {
-    picture::codes_in(bytes, |found| plate::told(found).serial.is_some())
+    coilside_picture::codes_in(bytes, |found| plate::told(found).serial.is_some())
 }
 
 /// What came of a file, but for its digest.

@@ -17,8 +17,8 @@ mod judge;
 pub mod plate;
 mod shown;
 
-pub use coilside_picture::{CODE_TEXT_MAX, CODES_MOST, likeness_apart};
+pub use coilside_picture::{CODE_TEXT_MAX, CODES_MOST};
 pub use ink::{Ink, InkError, Point};
-pub use intake::{IntakeError, PHOTO_BYTES_MAX, PHOTO_PIXELS_MAX, Prepared, codes_in, look, prepare};
+pub use intake::{IntakeError, PHOTO_BYTES_MAX, Prepared, codes_in, look, prepare};
 pub use judge::{Around, SITE_RADIUS_M, judged_beside};
 pub use shown::{SHOWN_BYTES_MAX, SHOWN_MEDIA, Shown};

@@ -17,7 +17,7 @@ failed=0
 finished=
 begun=$SECONDS
 
-# took NAME: how long the step now ending took; tests/run shows the longest of a run. The next one begins.
+# took NAME: how long the step now ending took, with what was installed for it; tests/run shows the longest of a run. The next one begins.
 took() {
   echo "step $((SECONDS - begun)) s: $1"
   begun=$SECONDS
@@ -107,6 +107,13 @@ build_everything() {
   export COILSIDE_BIN=$root/target/debug/coilside
 }
 
+# A record file for readers that are not ours; they find it in COILSIDE_SAMPLE_RECORD.
+write_sample_record() {
+  export COILSIDE_SAMPLE_RECORD=$root/target/records/sample.zip
+  mkdir -p "$root/target/records"
+  check "a sample record is written" "$root/target/debug/examples/sample_record" "$COILSIDE_SAMPLE_RECORD"
+}
+
 # tests_named NAME…: cargo's integration tests of those names.
 tests_named() {
   local name named=()
@@ -140,4 +147,3 @@ cargo_tests() {
 sum_results() {
   sed -nE "s/^test result: .* ([0-9]+) $1;.*/\1/p" "$2" | awk '{ n += $1 } END { print n + 0 }'
 }
-
