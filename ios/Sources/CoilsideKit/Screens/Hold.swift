@@ -1,0 +1,42 @@
+/// A button that must be held, because what it does cannot be taken back. A press that cannot be held (a switch, a voice, a screen reader)
+/// asks for a second one instead.
+public struct Hold: Sendable, Equatable {
+    /// How long it must be held, milliseconds.
+    public static let heldMs: Int64 = 1500
+    /// How long the second press may take, milliseconds.
+    public static let armedMs: Int64 = 6000
+
+    private var since: Int64?
+    private var armedAt: Int64?
+
+    /// Nothing is pressed.
+    public init() {}
+
+    /// It is pressed.
+    public var isHeld: Bool { since != nil }
+
+    /// A second press is waited for.
+    public func isArmed(nowMs: Int64) -> Bool { armedAt.map { nowMs - $0 < Self.armedMs } ?? false }
+
+    /// The finger is set down.
+    public mutating func down(nowMs: Int64) { if since == nil { since = nowMs } }
+
+    /// The finger is lifted; whether it was long enough.
+    public mutating func up(nowMs: Int64) -> Bool {
+        defer { since = nil }
+        return since.map { nowMs - $0 >= Self.heldMs } ?? false
+    }
+
+    /// The finger slid away.
+    public mutating func slide() { since = nil }
+
+    /// A press that cannot be held; whether it was the second one.
+    public mutating func activate(nowMs: Int64) -> Bool {
+        if isArmed(nowMs: nowMs) {
+            armedAt = nil
+            return true
+        }
+        armedAt = nowMs
+        return false
+    }
+}
