@@ -105,6 +105,15 @@ public final class Alarms {
         }
     }
 
+    /// Calls of an earlier start that belong to none of these are taken back: the person is here now.
+    func sweep(except open: [Effect]) {
+        let known = Set(open.map(\.id))
+        Task { [bell] in
+            let old = await bell.ids().filter { !known.contains(Alarm.request(ofCall: $0)) }
+            if !old.isEmpty { await bell.remove(ids: old) }
+        }
+    }
+
     /// The core has heard of it.
     func settled(_ id: String) {
         if let alarm = waiting.removeValue(forKey: id) { Task { await silence(alarm) } }

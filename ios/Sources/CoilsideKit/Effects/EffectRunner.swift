@@ -13,6 +13,9 @@ final class EffectRunner {
     /// Requests that were begun, so that one handed out again is not begun twice.
     private var begun: Set<String> = []
 
+    /// How many requests are being done.
+    private(set) var underWay = 0
+
     /// How long a fix may take, milliseconds.
     static let patienceMs: Int64 = 20_000
 
@@ -32,9 +35,11 @@ final class EffectRunner {
         case .readPacks:
             // It has no outcome and always the same id: it is done as often as it is asked.
             guard let packs else { return }
-            Task { [weak session] in
+            underWay += 1
+            Task { [weak self] in
                 let folders = await Task.detached { PackShelf.all(in: packs) }.value
-                await session?.packs(folders)
+                await self?.session?.packs(folders)
+                self?.underWay -= 1
             }
         case .takePhoto(let unit, let slot, let title, let show):
             if begun.insert(id).inserted {
@@ -50,7 +55,12 @@ final class EffectRunner {
     private var words: Words { session?.words ?? Words() }
 
     private func end(_ id: String, _ work: @escaping @MainActor () async -> Outcome) {
-        Task { [weak session] in session?.done(id, await work()) }
+        underWay += 1
+        Task { [weak self] in
+            let outcome = await work()
+            self?.session?.done(id, outcome)
+            self?.underWay -= 1
+        }
     }
 
     static func locate(_ place: any PlaceSource, _ words: Words) async -> Outcome {

@@ -65,6 +65,8 @@ public protocol Bell: Sendable {
     func ask() async -> Permission
     /// Sets a message for a moment, UTC milliseconds. The same id again takes its place.
     func set(id: String, atUtcMs: Int64, text: String) async
+    /// The ids of messages that wait or stand on the screen.
+    func ids() async -> [String]
     /// Takes messages back, those that wait and those that stand on the screen.
     func remove(ids: [String]) async
 }

@@ -46,6 +46,7 @@ public final class Companion {
                     photos.settled(id)
                     alarms.settled(id)
                 },
+                opened: { alarms.sweep(except: $0) },
                 open: { alarms.keep(only: $0) },
                 sends: { Task { await sender.hurry() } }))
         self.door = door
@@ -87,6 +88,9 @@ public final class Companion {
         fields.flushAll()
         while !session.isCalm { await Task.yield() }
     }
+
+    /// Nothing is on its way to the core, and no request is being done.
+    var isCalm: Bool { session.isCalm && effects.underWay == 0 && photos.stage != .saving }
 
     /// Where the small picture of a photograph lies.
     public func preview(_ digest: String) -> URL? { previews.file(digest, turn: session.turns) }

@@ -39,6 +39,8 @@ public final class Session {
         var acknowledged: @MainActor (Action) -> Void = { _ in }
         /// The core has heard how a request ended, or could not take it and says why.
         var settled: @MainActor (String) -> Void = { _ in }
+        /// The app has just been started: these requests are open, whatever it knew of before.
+        var opened: @MainActor ([Effect]) -> Void = { _ in }
         /// Something was done that may have closed requests: these are still open.
         var open: @MainActor ([Effect]) -> Void = { _ in }
         /// Something may wait to be sent.
@@ -53,7 +55,9 @@ public final class Session {
     /// Reads the screen and every request that is open.
     public func open() async {
         do {
-            accept(try await door.call { try $0.opened(now: $1) })
+            let turn = try await door.call { try $0.opened(now: $1) }
+            accept(turn)
+            on.opened(turn.effects)
         } catch {
             fault(error, of: nil)
         }
