@@ -97,33 +97,38 @@ import Testing
         #expect(device.app.alarms.ringing != nil)
     }
 
-    @Test func a_full_disk_is_told_and_the_same_press_goes_through_when_there_is_room() async throws {
-        let device = try Device()
-        var full: FaultyDoor?
-        device.wrap = { door in
-            let faulty = FaultyDoor(door)
-            full = faulty
-            return faulty
-        }
+    @Test func on_a_full_disk_nothing_is_half_done_and_the_same_press_goes_through_when_there_is_room() async throws {
+        let disk = try SmallDisk(bytes: 6 << 20)
+        let device = try Device(folder: disk.folder)
         try await device.startWithVisit()
-        let before = try Record.count(#require(device.door))
-        try #require(full).fails = .Full(detail: "no room")
         let start = try #require(Technician.buttons(device.screen).first { if case .startVisit = $0.press { true } else { false } })
+        try disk.fill()
         device.app.press(start.press)
         await device.settle()
         #expect(device.app.session.trouble?.key == "shell-problem-disk-full" && device.app.session.canTryAgain)
-        #expect(try Record.count(#require(device.door)) == before, "half a visit was begun")
-        try #require(full).fails = nil
+        #expect(try Record.count(#require(device.door)) == 0, "half a visit was begun")
+        try disk.makeRoom()
         device.app.session.tryAgain()
         await device.settle()
         #expect(device.app.session.trouble == nil && device.screen.unit == "A")
-        full = nil
     }
 
-    @Test func a_photograph_that_finds_no_room_stays_wanted() throws {
-        // A folder that is not there stands for every failure of the disk: nothing half is left.
-        let nowhere = NSTemporaryDirectory() + UUID().uuidString + "/photo"
-        #expect(throws: IncomingProblem.self) { try Incoming.put(Data([1]), at: nowhere) }
-        #expect(throws: IncomingProblem.full) { try Incoming.put(Data(count: 1 << 16), at: "/dev/full") }
+    @Test func a_photograph_that_finds_no_room_stays_wanted_and_leaves_nothing_half() async throws {
+        let disk = try SmallDisk(bytes: 6 << 20)
+        let device = try Device(folder: disk.folder)
+        try await device.startWithVisit()
+        _ = try await untilAPhotographIsWanted(device)
+        try disk.fill()
+        let photos = device.app.photos
+        await photos.take(Picture.of("large", bytes: 1 << 20))
+        await device.settle()
+        #expect(photos.problem?.key == "shell-problem-disk-full" && photos.wanted != nil && photos.stage == .choose)
+        let incoming = URL(fileURLWithPath: try #require(device.door).incomingPath(effectId: "v/1/0")).deletingLastPathComponent()
+        #expect(try FileManager.default.contentsOfDirectory(atPath: incoming.path) == [])
+        try disk.makeRoom()
+        await photos.take(Picture.of("large", bytes: 1 << 20))
+        await device.settle()
+        #expect(photos.wanted == nil)
+        #expect(try Record(#require(device.door)).of("photo-taken").count == 1)
     }
 }

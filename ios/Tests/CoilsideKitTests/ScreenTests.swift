@@ -64,16 +64,19 @@ import Testing
 
     @Test func a_button_that_must_be_held_waits_for_a_second_and_a_half_or_for_a_second_press() {
         var hold = Hold()
-        hold.down(nowMs: 0)
-        #expect(!hold.up(nowMs: 1499))
-        hold.down(nowMs: 2000)
-        #expect(hold.up(nowMs: 3500))
+        func held(from: Int64, to: Int64) -> Bool {
+            hold.down(nowMs: from)
+            return hold.up(nowMs: to)
+        }
+        let holds = [held(from: 0, to: 1499), held(from: 2000, to: 3500)]
+        #expect(holds == [false, true])
         hold.down(nowMs: 4000)
         hold.slide()
-        #expect(!hold.up(nowMs: 9000))
-        #expect(!hold.activate(nowMs: 10_000) && hold.isArmed(nowMs: 10_001))
-        #expect(hold.activate(nowMs: 15_999))
-        #expect(!hold.activate(nowMs: 20_000) && !hold.activate(nowMs: 26_000), "the second press came too late")
+        let slid = hold.up(nowMs: 9000)
+        #expect(!slid)
+        let presses = [10_000, 15_999, 20_000, 26_000].map { hold.activate(nowMs: $0) }
+        #expect(presses == [false, true, false, false], "the last one came too late for a second press")
+        #expect(hold.isArmed(nowMs: 26_001) && !hold.isArmed(nowMs: 32_000))
     }
 
     @Test func what_is_drawn_by_hand_is_whole_numbers_in_the_cores_box() throws {

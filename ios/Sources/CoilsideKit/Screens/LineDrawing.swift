@@ -57,6 +57,8 @@ private struct PathReader {
     private var at = 0
     private var pen = LineDrawing.Point(x: 0, y: 0)
     private var start = LineDrawing.Point(x: 0, y: 0)
+    /// The second handle of the curve before, as long as curves follow each other.
+    private var handle: LineDrawing.Point?
 
     init(_ path: String) { letters = Array(path) }
 
@@ -77,6 +79,7 @@ private struct PathReader {
     }
 
     private mutating func one(_ command: Character) -> [LineDrawing.Stroke]? {
+        if !"cCsS".contains(command) { handle = nil }
         let from = command.isLowercase ? pen : LineDrawing.Point(x: 0, y: 0)
         switch command.lowercased() {
         case "m":
@@ -91,7 +94,13 @@ private struct PathReader {
             return number().map { line(LineDrawing.Point(x: pen.x, y: from.y + $0)) }
         case "c":
             guard let first = point(from), let second = point(from), let to = point(from) else { return nil }
-            pen = to
+            (pen, handle) = (to, second)
+            return [.curve(first, second, to)]
+        case "s":
+            // The first handle is the last one's mirror image.
+            let first = handle.map { LineDrawing.Point(x: 2 * pen.x - $0.x, y: 2 * pen.y - $0.y) } ?? pen
+            guard let second = point(from), let to = point(from) else { return nil }
+            (pen, handle) = (to, second)
             return [.curve(first, second, to)]
         case "a":
             return arc(from)

@@ -4,22 +4,24 @@ import Foundation
 
 @testable import CoilsideKit
 
-/// A clock that only the test moves.
+/// A clock that the test moves, and that goes on by itself as much faster than the real one as the test says.
 final class TestClock: Clock, @unchecked Sendable {
     private let lock = NSLock()
     /// 2026-05-04 08:00 UTC.
-    private var utcMs: Int64 = 1_777_881_600_000
-    private var monoMs: Int64 = 1000
-    var epoch = "test"
+    private let beginMs: Int64 = 1_777_881_600_000
+    private var passedMs: Int64 = 0
+    private let started = Date()
+    private let speed: Double
 
-    func now() -> Now { lock.withLock { Now(utcMs: utcMs, offsetMin: 0, monoMs: monoMs, monoEpoch: epoch) } }
+    init(speed: Double) { self.speed = speed }
 
-    func pass(_ ms: Int64) {
-        lock.withLock {
-            utcMs += ms
-            monoMs += ms
-        }
+    func now() -> Now {
+        let byItself = Int64(Date().timeIntervalSince(started) * 1000 * speed)
+        let ms = lock.withLock { passedMs } + byItself
+        return Now(utcMs: beginMs + ms, offsetMin: 0, monoMs: 1000 + ms, monoEpoch: "test")
     }
+
+    func pass(_ ms: Int64) { lock.withLock { passedMs += ms } }
 }
 
 /// A camera that gives pictures of its own, or none.
@@ -27,6 +29,7 @@ final class TestCamera: Camera, @unchecked Sendable {
     private let lock = NSLock()
     private var count = 0
     private(set) var runs = false
+    private(set) var last: Data?
     var problem: CameraProblem?
     var breaks: CameraProblem?
 
@@ -41,7 +44,8 @@ final class TestCamera: Camera, @unchecked Sendable {
             count += 1
             return count
         }
-        return Picture.of("camera \(number)")
+        last = Picture.of("camera \(number)")
+        return last ?? Data()
     }
 
     func stop() { lock.withLock { runs = false } }
@@ -83,24 +87,26 @@ final class NoTransport: Transport, @unchecked Sendable {
 @MainActor
 final class Device {
     let folder: URL
-    let clock = TestClock()
+    let clock: TestClock
     let signer: SoftwareSigner
     let camera = TestCamera()
     let bell = TestBell()
     var place = TestPlace()
     var packs: URL?
     var thumbnail: (@Sendable (Data) -> Thumbnail?)?
-    var transport: @MainActor () -> any Transport = { NoTransport() }
+    var transport: @MainActor (Home) -> any Transport = { _ in NoTransport() }
     /// Wraps the core's door, to make it fail.
     var wrap: (Door) -> any CoreDoor = { $0 }
     private(set) var door: Door?
     private(set) var app: Companion!
     private(set) var opened = 0
+    private var carrier: (any Transport)?
 
     /// In memory where the system has such a place: a visit syncs hundreds of times.
-    init() throws {
+    init(folder given: URL? = nil, speed: Double = 0) throws {
+        clock = TestClock(speed: speed)
         let memory = URL(fileURLWithPath: FileManager.default.fileExists(atPath: "/dev/shm") ? "/dev/shm" : NSTemporaryDirectory())
-        folder = memory.appendingPathComponent("coilside-kit-" + UUID().uuidString, isDirectory: true)
+        folder = given ?? memory.appendingPathComponent("coilside-kit-" + UUID().uuidString, isDirectory: true)
         signer = try SoftwareSigner()
         try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
     }
@@ -116,12 +122,22 @@ final class Device {
     /// Starts the app.
     func start() async throws {
         let home = Home(folder: folder)
-        let core = try home.open(ground)
+        let core = try await Self.opened(home, ground)
         door = core
-        app = Companion(door: wrap(core), home: home, ground: ground, transport: transport())
+        let carrier = transport(home)
+        self.carrier = carrier
+        app = Companion(door: wrap(core), home: home, ground: ground, transport: carrier)
         opened += 1
         await app.begin()
         await settle()
+    }
+
+    /// The door that was let go closes on its own queue, a moment after nobody holds it any more.
+    private static func opened(_ home: Home, _ ground: Ground) async throws -> Door {
+        for _ in 0..<1000 {
+            do { return try home.open(ground) } catch DoorFault.InUse { try await Task.sleep(nanoseconds: 1_000_000) }
+        }
+        throw StillOpen()
     }
 
     /// Starts the app with the visit of the tests on its round.
@@ -136,10 +152,22 @@ final class Device {
     func kill() async throws {
         weak var gone = door
         await app.sender.stop()
+        (carrier as? URLSessionTransport)?.end()
+        carrier = nil
         app = nil
         door = nil
         for _ in 0..<2000 where gone != nil { try await Task.sleep(nanoseconds: 1_000_000) }
         if gone != nil { throw StillOpen() }
+    }
+
+    /// Looks now and then, as an app that is open does, until it is as wanted.
+    func wait(seconds: Double, until reached: @MainActor (Screen) -> Bool) async throws {
+        let end = Date().addingTimeInterval(seconds)
+        while !reached(screen) {
+            guard Date() < end else { throw Stuck(description: "not within \(seconds) s: \(screen)") }
+            try await Task.sleep(nanoseconds: 50_000_000)
+            await app.look()
+        }
     }
 
     func killAndStart() async throws {

@@ -24,6 +24,10 @@ final class Technician {
     private(set) var alarmsHeard = 0
     /// Takes pictures out of files in place of the camera, every second one.
     var choosesFiles = true
+    /// How large a picture out of a file is, bytes.
+    var pictureBytes = 40
+    /// What was taken, to the byte.
+    private(set) var taken: [Data] = []
 
     private static let movesMost = 600
 
@@ -84,10 +88,12 @@ final class Technician {
         case .photograph:
             photographs += 1
             if choosesFiles, photographs % 2 == 0 {
-                await app.photos.take(Picture.of("file \(photographs)"))
+                taken.append(Picture.of("file \(photographs)", bytes: pictureBytes))
+                await app.photos.take(taken[taken.count - 1])
             } else {
                 await app.photos.startCamera()
                 await app.photos.shutter()
+                if let last = device.camera.last { taken.append(last) }
             }
         case .wait(let until):
             waits += 1
