@@ -55,7 +55,12 @@ public final class URLSessionTransport: NSObject, Transport, @unchecked Sendable
         do {
             let file = try slices.copy(slice, of: request.id)
             asked.setValue(String(slice.length), forHTTPHeaderField: "Content-Length")
-            let task = large.uploadTask(with: asked, fromFile: file)
+            #if os(Linux)
+                // Foundation reads a body's file beside the transfer there, and ends the process where the transfer breaks off meanwhile.
+                let task = large.uploadTask(with: asked, from: try Data(contentsOf: file))
+            #else
+                let task = large.uploadTask(with: asked, fromFile: file)
+            #endif
             // The core has one slice out at a time: it gave up whatever else is still under way.
             large.getAllTasks { [self] tasks in
                 for other in tasks where other.taskIdentifier != task.taskIdentifier { other.cancel() }

@@ -49,12 +49,14 @@ final class Office: @unchecked Sendable {
     /// A code to join, as the office's page shows it to whoever has signed in.
     func newCode() async throws -> String {
         let link = try coilside(["office", "--folder", folder.path, "--new-link"]).text.split(separator: "\n").last.map(String.init) ?? ""
-        let page = URLSession(configuration: .ephemeral)
+        let page = URLSession(configuration: .ephemeral, delegate: NoRedirects(), delegateQueue: nil)
         defer { page.invalidateAndCancel() }
         let office = "http://127.0.0.1:\(port)"
-        _ = try await page.data(from: try url(office + link))
+        let (_, entered) = try await page.data(from: try url(office + link))
+        let cookie = (entered as? HTTPURLResponse)?.value(forHTTPHeaderField: "Set-Cookie") ?? ""
         var asked = URLRequest(url: try url(office + "/devices/join"))
         asked.httpMethod = "POST"
+        asked.setValue(String(cookie.prefix { $0 != ";" }), forHTTPHeaderField: "Cookie")
         asked.setValue("application/x-www-form-urlencoded", forHTTPHeaderField: "Content-Type")
         asked.httpBody = Data("name=Van+2".utf8)
         let (bytes, _) = try await page.data(for: asked)
@@ -75,4 +77,14 @@ final class Office: @unchecked Sendable {
 
     /// What the office's database has.
     func rows(_ query: String) throws -> [[String]] { try Database.rows(folder.appendingPathComponent("office.db").path, query) }
+}
+
+/// Whoever signs in is sent on; the way in is told beside that.
+private final class NoRedirects: NSObject, URLSessionTaskDelegate {
+    func urlSession(
+        _ session: URLSession, task: URLSessionTask, willPerformHTTPRedirection response: HTTPURLResponse, newRequest: URLRequest,
+        completionHandler: @escaping @Sendable (URLRequest?) -> Void
+    ) {
+        completionHandler(nil)
+    }
 }
