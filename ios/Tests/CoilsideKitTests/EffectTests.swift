@@ -118,7 +118,7 @@ import Testing
         await device.settle()
         #expect(device.bell.set.isEmpty, "\(alarm) still calls")
         device.clock.pass(3_600_000)
-        await device.app.look()
+        await device.app.alarms.look()
         #expect(device.app.alarms.ringing == nil)
     }
 

@@ -39,8 +39,7 @@ import Testing
         let technician = try await untilAPhotographIsWanted(device)
         let photos = device.app.photos
         await photos.startCamera()
-        #expect(photos.problem?.key == "shell-camera-denied" && photos.stage == .choose)
-        #expect(device.app.session.words.has("shell-camera-denied"))
+        #expect(photos.problem?.key == "shell-camera-refused" && photos.stage == .choose)
         await photos.take(Picture.of("a file"))
         await device.settle()
         #expect(photos.wanted == nil && photos.problem == nil)
@@ -74,7 +73,7 @@ import Testing
     }
 
     @Test func without_a_fix_the_record_says_why() async throws {
-        for (problem, key) in [(PlaceProblem.denied, "shell-place-denied"), (.late, "shell-place-late"), (.none, "shell-place-none")] {
+        for (problem, key) in [(PlaceProblem.denied, "shell-place-refused"), (.late, "shell-place-late"), (.none, "shell-place-none")] {
             let device = try Device()
             device.place.problem = problem
             try await device.startWithVisit()
@@ -105,7 +104,7 @@ import Testing
         try disk.fill()
         device.app.press(start.press)
         await device.settle()
-        #expect(device.app.session.trouble?.key == "shell-problem-disk-full" && device.app.session.canTryAgain)
+        #expect(device.app.session.trouble?.key == "shell-phone-full" && device.app.session.canTryAgain)
         #expect(try Record.count(#require(device.door)) == 0, "half a visit was begun")
         try disk.makeRoom()
         device.app.session.tryAgain()
@@ -122,7 +121,7 @@ import Testing
         let photos = device.app.photos
         await photos.take(Picture.of("large", bytes: 1 << 20))
         await device.settle()
-        #expect(photos.problem?.key == "shell-problem-disk-full" && photos.wanted != nil && photos.stage == .choose)
+        #expect(photos.problem?.key == "shell-phone-full" && photos.wanted != nil && photos.stage == .choose)
         let incoming = URL(fileURLWithPath: try #require(device.door).incomingPath(effectId: "v/1/0")).deletingLastPathComponent()
         #expect(try FileManager.default.contentsOfDirectory(atPath: incoming.path) == [])
         try disk.makeRoom()

@@ -49,8 +49,8 @@ import Testing
     @Test func small_blocks_of_one_kind_that_follow_each_other_stand_together() {
         let check = Block.check(label: "", done: false, press: .seal)
         let text = Block.text(text: "", level: 0, tone: .plain)
-        #expect(Layout.runs([check, check, text, text, check]).map(\.blocks.count) == [2, 1, 1, 1])
-        #expect(Layout.runs([check, check, text]).map(\.id) == [0, 2])
+        #expect(Arrangement.runs([check, check, text, text, check]).map(\.blocks.count) == [2, 1, 1, 1])
+        #expect(Arrangement.runs([check, check, text]).map(\.id) == [0, 2])
     }
 
     @Test func bars_and_their_doubt_share_a_track_with_zero() {

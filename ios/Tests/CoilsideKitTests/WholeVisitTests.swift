@@ -56,6 +56,24 @@ import Testing
         try holds(technician)
     }
 
+    @Test func an_app_that_is_open_reads_the_screen_again_when_a_waiting_time_passes_its_limit_and_rings() async throws {
+        let device = try Device()
+        try await device.startWithVisit()
+        let technician = try Technician(device)
+        try await technician.begin()
+        try await technician.play(until: { Waiting.alone($0.blocks)?.state == .running })
+        let dwell = try #require(Waiting.alone(device.screen.blocks))
+        let watching = Task { await device.app.watch() }
+        try await Task.sleep(nanoseconds: 700_000_000)
+        device.clock.pass(dwell.leastAtUtcMs - device.clock.now().utcMs + 1)
+        for _ in 0..<40 where device.app.alarms.ringing == nil || Waiting.alone(device.screen.blocks)?.state == .running {
+            try await Task.sleep(nanoseconds: 50_000_000)
+        }
+        watching.cancel()
+        #expect(device.app.alarms.ringing != nil && Waiting.alone(device.screen.blocks)?.state == .ready)
+        #expect(Words.kept(in: device.app.home.words)?("shell-close") == "Close")
+    }
+
     @Test func the_owners_summary_is_a_page_of_its_own_that_can_be_shared() async throws {
         let device = try Device()
         try await device.startWithVisit()

@@ -15,6 +15,9 @@ public struct Home: Sendable {
     /// The boot as it was last seen.
     public var boot: URL { folder.appendingPathComponent("boot.json") }
 
+    /// The shell's words of the last start.
+    public var words: URL { folder.appendingPathComponent("words.json") }
+
     /// The home in a folder.
     public init(folder: URL) { self.folder = folder }
 

@@ -67,7 +67,7 @@ final class EffectRunner {
         do {
             return .place(place: try await place.fix(withinMs: patienceMs))
         } catch PlaceProblem.denied {
-            return .failed(why: words("shell-place-denied"))
+            return .failed(why: words("shell-place-refused"))
         } catch PlaceProblem.late {
             return .failed(why: words("shell-place-late"))
         } catch {

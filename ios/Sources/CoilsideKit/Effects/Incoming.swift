@@ -12,7 +12,7 @@ public enum IncomingProblem: Error, Sendable, Equatable {
     var key: String? {
         switch self {
         case .tooLarge: "shell-problem-too-large"
-        case .full: "shell-problem-disk-full"
+        case .full: "shell-phone-full"
         case .failed: nil
         }
     }

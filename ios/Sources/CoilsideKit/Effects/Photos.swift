@@ -72,7 +72,7 @@ public final class Photos {
             to(.camera, nil)
         } catch {
             let denied = error as? CameraProblem == .denied
-            if self.wanted == wanted { to(.choose, Trouble(key: denied ? "shell-camera-denied" : "shell-camera-none", detail: "")) }
+            if self.wanted == wanted { to(.choose, Trouble(key: denied ? "shell-camera-refused" : "shell-camera-none", detail: "")) }
         }
     }
 
@@ -107,7 +107,7 @@ public final class Photos {
     }
 
     /// A file that the system could not give.
-    public func fileProblem() { to(.choose, Trouble(key: "shell-problem-cut-short", detail: "")) }
+    public func fileProblem() { to(.choose, Trouble(key: "shell-picture-none", detail: "")) }
 
     /// The person wants none.
     public func cancel() {

@@ -21,6 +21,7 @@ public final class URLSessionTransport: NSObject, Transport, @unchecked Sendable
     private let lock = NSLock()
     private var bodies: [URLSessionTask: Data] = [:]
     private var heard: @Sendable (Answer) -> Void = { _ in }
+    private var isEnded = false
     private var slept: (@Sendable () -> Void)?
     private let small: URLSession
     private let large: URLSession
@@ -50,17 +51,20 @@ public final class URLSessionTransport: NSObject, Transport, @unchecked Sendable
         for header in request.headers { asked.setValue(header.value, forHTTPHeaderField: header.name) }
         guard let slice = request.file else {
             asked.httpBody = request.body.isEmpty ? nil : request.body
-            return begin(small.dataTask(with: asked), request.id)
+            if let task = made({ small.dataTask(with: asked) }) { begin(task, request.id) }
+            return
         }
         do {
             let file = try slices.copy(slice, of: request.id)
             asked.setValue(String(slice.length), forHTTPHeaderField: "Content-Length")
             #if os(Linux)
                 // Foundation reads a body's file beside the transfer there, and ends the process where the transfer breaks off meanwhile.
-                let task = large.uploadTask(with: asked, from: try Data(contentsOf: file))
+                let bytes = try Data(contentsOf: file)
+                let task = made { large.uploadTask(with: asked, from: bytes) }
             #else
-                let task = large.uploadTask(with: asked, fromFile: file)
+                let task = made { large.uploadTask(with: asked, fromFile: file) }
             #endif
+            guard let task else { return }
             // The core has one slice out at a time: it gave up whatever else is still under way.
             large.getAllTasks { [self] tasks in
                 for other in tasks where other.taskIdentifier != task.taskIdentifier { other.cancel() }
@@ -74,12 +78,16 @@ public final class URLSessionTransport: NSObject, Transport, @unchecked Sendable
 
     /// Ends everything: no answer is heard any more.
     public func end() {
+        lock.withLock { isEnded = true }
         small.invalidateAndCancel()
         large.invalidateAndCancel()
     }
 
     /// The system has woken the app because slices went on in its sleep. `done` is called when all of them were heard.
     public func woken(_ done: @escaping @Sendable () -> Void) { lock.withLock { slept = done } }
+
+    /// A task of a session that has not ended: the system ends the process over any other.
+    private func made<Task: URLSessionTask>(_ task: () -> Task) -> Task? { lock.withLock { isEnded ? nil : task() } }
 
     private func begin(_ task: URLSessionTask, _ id: String) {
         task.taskDescription = id

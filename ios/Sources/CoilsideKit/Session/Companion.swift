@@ -48,6 +48,7 @@ public final class Companion {
                 },
                 opened: { alarms.sweep(except: $0) },
                 open: { alarms.keep(only: $0) },
+                words: { $0.keep(in: home.words) },
                 sends: { Task { await sender.hurry() } }))
         self.door = door
         self.home = home
@@ -77,11 +78,24 @@ public final class Companion {
         session.act(action)
     }
 
-    /// Now and then, while the app is before the person's eyes: clocks, alarms, what came from the office.
-    public func look() async {
-        await alarms.look()
-        await session.refresh()
+    /// Looks now and then, as long as the app is before the person's eyes: at alarms twice a second, at the screen every five, and at once
+    /// when a waiting time passes a limit.
+    public func watch() async {
+        var limit: Int64?
+        for tick in 0... {
+            do { try await Task.sleep(nanoseconds: Self.tickMs * 1_000_000) } catch { return }
+            await alarms.look()
+            let now = door.now().utcMs
+            if tick % 10 == 9 || limit.map({ now >= $0 }) ?? false { await session.refresh() }
+            limit = session.screen.flatMap { Waiting.nextLimit($0.blocks, nowUtcMs: now) }
+        }
     }
+
+    /// How often the clocks are looked at, milliseconds.
+    static let tickMs: UInt64 = 500
+
+    /// This moment, UTC milliseconds, as the core would be told it.
+    public var nowUtcMs: Int64 { door.now().utcMs }
 
     /// The app goes out of sight: nothing half typed stays behind. Returns when the core has it.
     public func leave() async {

@@ -43,6 +43,8 @@ public final class Session {
         var opened: @MainActor ([Effect]) -> Void = { _ in }
         /// Something was done that may have closed requests: these are still open.
         var open: @MainActor ([Effect]) -> Void = { _ in }
+        /// The shell's words are others now.
+        var words: @MainActor (Words) -> Void = { _ in }
         /// Something may wait to be sent.
         var sends: @MainActor () -> Void = {}
     }
@@ -175,7 +177,11 @@ public final class Session {
         turns += 1
         for effect in turn.effects { on.effect(effect) }
         if language != turn.screen.language {
-            Task { if let known = try? await door.call({ door, _ in door.words() }) { words = Words(known) } }
+            Task {
+                guard let known = try? await door.call({ door, _ in door.words() }) else { return }
+                words = Words(known)
+                on.words(words)
+            }
         }
     }
 

@@ -10,7 +10,7 @@ public struct Trouble: Sendable, Equatable {
     /// What a failure comes to.
     public static func of(_ error: any Error) -> Trouble {
         switch error {
-        case DoorFault.Full(let detail): Trouble(key: "shell-problem-disk-full", detail: detail)
+        case DoorFault.Full(let detail): Trouble(key: "shell-phone-full", detail: detail)
         case DoorFault.InUse(let detail), DoorFault.NoSuch(let detail), DoorFault.Failed(let detail):
             Trouble(key: nil, detail: detail)
         case let problem as IncomingProblem: Trouble(key: problem.key, detail: problem.detail)

@@ -166,7 +166,7 @@ final class Device {
         while !reached(screen) {
             guard Date() < end else { throw Stuck(description: "not within \(seconds) s: \(screen)") }
             try await Task.sleep(nanoseconds: 50_000_000)
-            await app.look()
+            await app.session.refresh()
         }
     }
 

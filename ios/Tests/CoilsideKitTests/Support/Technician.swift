@@ -98,7 +98,7 @@ final class Technician {
         case .wait(let until):
             waits += 1
             device.clock.pass(until - device.clock.now().utcMs + 1000)
-            await app.look()
+            await app.alarms.look()
             // Its time is up now: the alarm must ring.
             guard app.alarms.ringing != nil else { throw Stuck(description: "no alarm rings behind a waiting time") }
         case .stopAlarm:

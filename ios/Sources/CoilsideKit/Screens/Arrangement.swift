@@ -1,7 +1,7 @@
 import CoilsideCore
 
 /// How blocks of a screen are set.
-public enum Layout {
+public enum Arrangement {
     /// A run of blocks of one kind that may stand side by side where there is room, or a single block.
     public struct Run: Sendable, Equatable, Identifiable {
         /// Its place in the list.
