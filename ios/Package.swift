@@ -24,31 +24,31 @@ let ffi: [Target] =
     ]
 
 let appleModules = [
-    "AVFoundation", "CoreLocation", "CryptoKit", "Network", "PhotosUI", "Security", "SwiftUI", "UIKit", "UserNotifications",
+    "AVFoundation", "CoreLocation", "CryptoKit", "Network", "PhotosUI", "Security", "SwiftUI", "UIKit", "UserNotifications", "WebKit",
 ]
 let standIns: [Target] =
     apple
     ? []
     : appleModules.map { module in
         let under: [String: [Target.Dependency]] = [
-            "UIKit": [], "SwiftUI": ["UIKit"], "PhotosUI": ["SwiftUI"], "AVFoundation": ["UIKit"], "CryptoKit": ["Security"],
+            "UIKit": [], "SwiftUI": ["UIKit"], "PhotosUI": ["SwiftUI"], "AVFoundation": ["UIKit"], "CryptoKit": ["Security"], "WebKit": ["UIKit"],
         ]
         return .target(name: module, dependencies: under[module] ?? [], path: "StandIn/" + module)
     }
-let forTheApp: [Target.Dependency] = apple ? [] : appleModules.map { .byName(name: $0) }
+// On Apple hosts the app's own sources are built by the project of Xcode (`project.yml`), beside this package.
+let app: [Target] =
+    apple ? [] : [.target(name: "CoilsideApp", dependencies: ["CoilsideKit", "CoilsideCore"] + appleModules.map { .byName(name: $0) })]
 
 let package = Package(
     name: "Coilside",
     defaultLocalization: "en",
     platforms: [.iOS(.v17), .macOS(.v14)],
     products: [
-        .library(name: "CoilsideKit", targets: ["CoilsideKit"]),
-        .library(name: "CoilsideApp", targets: ["CoilsideApp"]),
+        .library(name: "CoilsideKit", targets: ["CoilsideKit", "CoilsideCore"])
     ],
-    targets: ffi + standIns + [
+    targets: ffi + standIns + app + [
         // What uniffi writes is Swift 5.
         .target(name: "CoilsideCore", dependencies: ["CoilsideFFI"], swiftSettings: [.swiftLanguageMode(.v5)]),
         .target(name: "CoilsideKit", dependencies: ["CoilsideCore"], resources: [.process("Resources")]),
-        .target(name: "CoilsideApp", dependencies: ["CoilsideKit", "CoilsideCore"] + forTheApp),
         .testTarget(name: "CoilsideKitTests", dependencies: ["CoilsideKit", "CoilsideCore"]),
     ])

@@ -21,11 +21,20 @@ final class Launch {
     private(set) var words: Words?
     @ObservationIgnored private let network = NetworkWatch()
     @ObservationIgnored private var phone: PhoneGround?
+    @ObservationIgnored private var opening: Task<Void, Never>?
     @ObservationIgnored private var asleep = UIBackgroundTaskIdentifier.invalid
 
     /// Opens what lies on this device. The system may start the app for its sending alone, without any window: then too.
     func open() async {
         if case .open = state { return }
+        // Asked by the app and by its window at once: opened once.
+        let opening = opening ?? Task { await openNow() }
+        self.opening = opening
+        await opening.value
+        self.opening = nil
+    }
+
+    private func openNow() async {
         state = .opening
         do {
             let phone = try phone ?? PhoneGround()

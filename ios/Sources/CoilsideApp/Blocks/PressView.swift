@@ -9,7 +9,7 @@ struct PressView: View {
     var icon: String?
     var here = false
     /// What else happens when it is pressed.
-    var also: () -> Void = {}
+    var also: @MainActor () -> Void = {}
     @Environment(Companion.self) private var companion
 
     var body: some View {

@@ -53,7 +53,7 @@ struct TroubleView: View {
 struct StateView: View {
     var words: Words?
     let text: String?
-    var again: (() -> Void)?
+    var again: (@MainActor () -> Void)?
 
     var body: some View {
         VStack(spacing: 20) {

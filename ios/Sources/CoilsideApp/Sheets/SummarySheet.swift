@@ -31,9 +31,11 @@ struct SummarySheet: View {
         }
         .background(Palette.ground)
         .accessibilityAddTraits(.isModal)
-        .task {
-            do { file = try await companion.summary() } catch { problem = .of(error) }
-        }
+        .task { await write() }
+    }
+
+    private func write() async {
+        do { file = try await companion.summary() } catch { problem = .of(error) }
     }
 
     private func print(_ file: URL) {

@@ -20,8 +20,12 @@ public final class URLSessionTransport: NSObject, Transport, @unchecked Sendable
     private let slices: SliceFolder
     private let lock = NSLock()
     private var bodies: [URLSessionTask: Data] = [:]
-    private var heard: @Sendable (Answer) -> Void = { _ in }
+    private var heard: (@Sendable (Answer) -> Void)?
+    /// What came before anybody listened: answers to requests of an earlier process.
+    private var early: [Answer] = []
     private var isEnded = false
+    /// All of them were heard before anybody asked.
+    private var isThrough = false
     private var slept: (@Sendable () -> Void)?
     private let small: URLSession
     private let large: URLSession
@@ -37,14 +41,19 @@ public final class URLSessionTransport: NSObject, Transport, @unchecked Sendable
     }
 
     public func listen(_ heard: @escaping @Sendable (Answer) -> Void) {
-        lock.withLock { self.heard = heard }
+        let early = lock.withLock { () -> [Answer] in
+            self.heard = heard
+            defer { self.early = [] }
+            return self.early
+        }
+        early.forEach(heard)
         let known = slices
         large.getAllTasks { tasks in known.sweep(except: Set(tasks.compactMap(\.taskDescription))) }
     }
 
     public func carry(_ request: Sending) {
         guard let origin = request.origin, let url = URL(string: origin + request.path) else {
-            return heard(.none(request.id, "this device has no office"))
+            return tell(.none(request.id, "this device has no office"))
         }
         var asked = URLRequest(url: url)
         asked.httpMethod = request.method
@@ -72,7 +81,7 @@ public final class URLSessionTransport: NSObject, Transport, @unchecked Sendable
             }
         } catch {
             slices.forget(request.id)
-            heard(.none(request.id, "\(error)"))
+            tell(.none(request.id, "\(error)"))
         }
     }
 
@@ -84,7 +93,14 @@ public final class URLSessionTransport: NSObject, Transport, @unchecked Sendable
     }
 
     /// The system has woken the app because slices went on in its sleep. `done` is called when all of them were heard.
-    public func woken(_ done: @escaping @Sendable () -> Void) { lock.withLock { slept = done } }
+    public func woken(_ done: @escaping @Sendable () -> Void) {
+        let through = lock.withLock { () -> Bool in
+            if !isThrough { slept = done }
+            defer { isThrough = false }
+            return isThrough
+        }
+        if through { done() }
+    }
 
     /// A task of a session that has not ended: the system ends the process over any other.
     private func made<Task: URLSessionTask>(_ task: () -> Task) -> Task? { lock.withLock { isEnded ? nil : task() } }
@@ -136,20 +152,28 @@ public final class URLSessionTransport: NSObject, Transport, @unchecked Sendable
         let body = lock.withLock { bodies.removeValue(forKey: task) } ?? Data()
         guard let id = task.taskDescription else { return }
         slices.forget(id)
-        let heard = lock.withLock { self.heard }
         guard error == nil, let response = task.response as? HTTPURLResponse else {
-            return heard(.none(id, error.map { "\($0)" } ?? "no answer"))
+            return tell(.none(id, error.map { "\($0)" } ?? "no answer"))
         }
         let headers = response.allHeaderFields.compactMap { name, value -> Header? in
             guard let name = name as? String, let value = value as? String else { return nil }
             return Header(name: name, value: value)
         }
-        heard(Answer(id: id, status: UInt16(clamping: response.statusCode), headers: headers, body: body))
+        tell(Answer(id: id, status: UInt16(clamping: response.statusCode), headers: headers, body: body))
+    }
+
+    private func tell(_ answer: Answer) {
+        let heard = lock.withLock { () -> (@Sendable (Answer) -> Void)? in
+            if self.heard == nil { early.append(answer) }
+            return self.heard
+        }
+        heard?(answer)
     }
 
     fileprivate func allHeard() {
         let done = lock.withLock { () -> (@Sendable () -> Void)? in
             defer { slept = nil }
+            isThrough = slept == nil
             return slept
         }
         done?()
