@@ -5,9 +5,9 @@ import PackageDescription
 // the library that cargo built, and Apple's modules are stand-ins of the few signatures that the app uses. COILSIDE_APPLE lets Linux look at
 // Apple's arm (`swift package dump-package`).
 #if os(Linux)
-let apple = Context.environment["COILSIDE_APPLE"] != nil
+    let apple = !(Context.environment["COILSIDE_APPLE"] ?? "").isEmpty
 #else
-let apple = true
+    let apple = true
 #endif
 let library = Context.environment["COILSIDE_LIB"] ?? Context.packageDirectory + "/../target/debug"
 

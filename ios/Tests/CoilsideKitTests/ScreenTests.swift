@@ -109,11 +109,12 @@ import Testing
             let strokes = LineDrawing(path).strokes
             #expect(strokes.count >= letters, "\(path) ends early")
             for stroke in strokes {
-                let points = switch stroke {
-                case .move(let to), .line(let to): [to]
-                case .curve(let a, let b, let to): [a, b, to]
-                case .close: [LineDrawing.Point]()
-                }
+                let points =
+                    switch stroke {
+                    case .move(let to), .line(let to): [to]
+                    case .curve(let a, let b, let to): [a, b, to]
+                    case .close: [LineDrawing.Point]()
+                    }
                 for point in points { #expect((-1...25).contains(point.x) && (-1...25).contains(point.y), "\(path): \(point)") }
             }
         }

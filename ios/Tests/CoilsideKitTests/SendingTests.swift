@@ -43,15 +43,18 @@ import Testing
         let (device, office, wire) = try joinable(speed: 1)
         defer { wire.close() }
         try await device.start()
+        device.app.press(.go(to: Companion.joinPlace))
+        await device.settle()
+        let before = device.screen
         for foreign in ["https://elsewhere.example/", "LW-0001", "", "http://x/join", "javascript:/join#7K2M-9QXR"] {
             #expect(!device.app.scanned(foreign, deviceName: "Van 2"), "\(foreign)")
         }
         await device.settle()
-        #expect(device.screen.place == "round")
+        #expect(device.screen == before)
         let code = try await office.newCode()
         #expect(device.app.scanned(" http://127.0.0.1:\(wire.port)/join#\(code)\n", deviceName: "Van 2"))
         await device.settle()
-        #expect(device.screen.place == Companion.joinPlace)
+        #expect(device.screen.blocks != before.blocks, "the fields are empty")
         try await Task.sleep(nanoseconds: 400_000_000)
         #expect(try office.rows("SELECT name FROM device").isEmpty, "it joined before anybody agreed")
         device.app.press(.join)
@@ -92,6 +95,30 @@ import Testing
             #expect(try FileManager.default.contentsOfDirectory(atPath: office.folder.appendingPathComponent(place).path) == [])
         }
         #expect(try FileManager.default.contentsOfDirectory(atPath: device.app.home.slices.path) == [], "slices are left behind")
+    }
+
+    @Test func an_answer_that_sends_the_device_elsewhere_is_not_followed() async throws {
+        let (device, office, wire) = try joinable(speed: 1)
+        defer { wire.close() }
+        let link = try coilside(["office", "--folder", office.folder.path, "--new-link"]).text.trimmingCharacters(in: .whitespacesAndNewlines)
+        let transport = URLSessionTransport(slices: device.folder, background: nil, name: "t")
+        defer { transport.end() }
+        let (answers, said) = AsyncStream.makeStream(of: Answer.self)
+        transport.listen { said.yield($0) }
+        transport.carry(
+            Sending(id: "a", method: "GET", origin: "http://127.0.0.1:\(office.port)", path: link, headers: [], body: Data(), file: nil))
+        var answer = answers.makeAsyncIterator()
+        #expect(await answer.next()?.status == 303)
+    }
+
+    @Test func answers_that_come_before_anybody_listens_are_kept() async throws {
+        let transport = URLSessionTransport(slices: URL(fileURLWithPath: NSTemporaryDirectory()), background: nil, name: "t")
+        defer { transport.end() }
+        transport.carry(Sending(id: "a", method: "GET", origin: nil, path: "/x", headers: [], body: Data(), file: nil))
+        let (answers, said) = AsyncStream.makeStream(of: Answer.self)
+        transport.listen { said.yield($0) }
+        var answer = answers.makeAsyncIterator()
+        #expect(await answer.next()?.id == "a")
     }
 
     @Test func a_slice_is_copied_to_the_byte_and_a_file_that_became_shorter_is_never_sent_half() throws {

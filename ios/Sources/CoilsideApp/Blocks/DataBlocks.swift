@@ -43,9 +43,12 @@ struct TableBlock: View {
             Text(verbatim: caption).font(.headline).foregroundStyle(Palette.ink).accessibilityAddTraits(.isHeader)
             ScrollView(.horizontal) {
                 Grid(alignment: .leading, horizontalSpacing: 18, verticalSpacing: 10) {
-                    GridRow { ForEach(Array(columns.enumerated()), id: \.offset) { each in Text(verbatim: each.element).font(.subheadline.weight(.semibold)) } }
-                        .foregroundStyle(Palette.soft)
-                        .accessibilityHidden(true)
+                    GridRow {
+                        ForEach(Array(columns.enumerated()), id: \.offset) { each in Text(verbatim: each.element).font(.subheadline.weight(.semibold))
+                        }
+                    }
+                    .foregroundStyle(Palette.soft)
+                    .accessibilityHidden(true)
                     Divider()
                     ForEach(Array(rows.enumerated()), id: \.offset) { row in
                         GridRow {

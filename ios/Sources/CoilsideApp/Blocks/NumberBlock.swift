@@ -35,13 +35,18 @@ struct NumberBlock: View {
                 .background(Palette.sunk, in: RoundedRectangle(cornerRadius: 10))
                 .overlay {
                     RoundedRectangle(cornerRadius: 10)
-                        .stroke(problem != nil ? Palette.danger : typing ? Palette.lead : Palette.edge, style: StrokeStyle(lineWidth: typing ? 3 : 1.5))
+                        .stroke(
+                            problem != nil ? Palette.danger : typing ? Palette.lead : Palette.edge, style: StrokeStyle(lineWidth: typing ? 3 : 1.5))
                 }
                 // The keypad for numbers has no minus.
-                Button { turnSign() } label: { Text(verbatim: "±").font(.title2) }
-                    .buttonStyle(PlateStyle(tone: .quiet, main: false))
-                    .frame(width: 64)
-                    .accessibilityLabel(companion.session.words("shell-sign"))
+                Button {
+                    turnSign()
+                } label: {
+                    Text(verbatim: "±").font(.title2)
+                }
+                .buttonStyle(PlateStyle(tone: .quiet, main: false))
+                .frame(width: 64)
+                .accessibilityLabel(companion.session.words("shell-sign"))
             }
             FieldNotes(problem: problem, question: question, taken: taken)
             if let before { Text(verbatim: before).font(.subheadline).foregroundStyle(Palette.soft) }
@@ -98,7 +103,8 @@ struct EntryBlock: View {
                 .background(Palette.sunk, in: RoundedRectangle(cornerRadius: 10))
                 .overlay {
                     RoundedRectangle(cornerRadius: 10)
-                        .stroke(problem != nil ? Palette.danger : typing ? Palette.lead : Palette.edge, style: StrokeStyle(lineWidth: typing ? 3 : 1.5))
+                        .stroke(
+                            problem != nil ? Palette.danger : typing ? Palette.lead : Palette.edge, style: StrokeStyle(lineWidth: typing ? 3 : 1.5))
                 }
                 .accessibilityHint(problem ?? "")
             FieldNotes(problem: problem, question: question, taken: nil)

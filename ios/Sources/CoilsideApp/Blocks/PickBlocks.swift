@@ -10,7 +10,9 @@ struct CheckBlock: View {
     @Environment(Companion.self) private var companion
 
     var body: some View {
-        Button { companion.press(press) } label: {
+        Button {
+            companion.press(press)
+        } label: {
             HStack(spacing: 14) {
                 RoundedRectangle(cornerRadius: 8)
                     .stroke(done ? Palette.good : Palette.edge, style: StrokeStyle(lineWidth: 2))
@@ -54,7 +56,9 @@ struct ChoiceBlock: View {
     private func row(_ option: ChoiceOption) -> some View {
         let isChosen = option.value == chosen
         let press = Action.choose(field: field, option: option.value)
-        return Button { companion.press(press) } label: {
+        return Button {
+            companion.press(press)
+        } label: {
             HStack(spacing: 12) {
                 Circle().stroke(isChosen ? Palette.lead : Palette.edge, style: StrokeStyle(lineWidth: 2)).frame(width: 28, height: 28)
                     .overlay { if isChosen { Glyph("done", size: 18) } }
@@ -79,7 +83,10 @@ struct RowStyle: ButtonStyle {
             .padding(.horizontal, 14)
             .padding(.vertical, 6)
             .background(marked ? Palette.leadWash : Palette.paper, in: RoundedRectangle(cornerRadius: Measure.round))
-            .overlay { RoundedRectangle(cornerRadius: Measure.round).stroke(marked ? Palette.lead : Palette.line, style: StrokeStyle(lineWidth: marked ? 2 : 1)) }
+            .overlay {
+                RoundedRectangle(cornerRadius: Measure.round).stroke(
+                    marked ? Palette.lead : Palette.line, style: StrokeStyle(lineWidth: marked ? 2 : 1))
+            }
             .opacity(configuration.isPressed ? 0.7 : 1)
     }
 }

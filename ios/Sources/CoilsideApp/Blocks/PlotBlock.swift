@@ -36,12 +36,15 @@ struct PlotBlock: View {
     private var lines: some View {
         ZStack {
             ForEach(Array(plot.yTicks.enumerated()), id: \.offset) { each in
-                Trace(points: [PlotPoint(x: 0, y: each.element.at), PlotPoint(x: 1, y: each.element.at)]).stroke(Palette.line, style: StrokeStyle(lineWidth: 1))
+                Trace(points: [PlotPoint(x: 0, y: each.element.at), PlotPoint(x: 1, y: each.element.at)]).stroke(
+                    Palette.line, style: StrokeStyle(lineWidth: 1))
             }
             ForEach(Array(plot.xTicks.enumerated()), id: \.offset) { each in
-                Trace(points: [PlotPoint(x: each.element.at, y: 0), PlotPoint(x: each.element.at, y: 1)]).stroke(Palette.line, style: StrokeStyle(lineWidth: 1))
+                Trace(points: [PlotPoint(x: each.element.at, y: 0), PlotPoint(x: each.element.at, y: 1)]).stroke(
+                    Palette.line, style: StrokeStyle(lineWidth: 1))
             }
-            Trace(points: [PlotPoint(x: 0, y: 1), PlotPoint(x: 0, y: 0), PlotPoint(x: 1, y: 0)]).stroke(Palette.edge, style: StrokeStyle(lineWidth: 1.5))
+            Trace(points: [PlotPoint(x: 0, y: 1), PlotPoint(x: 0, y: 0), PlotPoint(x: 1, y: 0)]).stroke(
+                Palette.edge, style: StrokeStyle(lineWidth: 1.5))
             ForEach(Array(plot.lines.enumerated()), id: \.offset) { each in
                 Trace(points: each.element.points).stroke(ink(each.element.style), style: stroke(each.element.style))
             }

@@ -51,7 +51,9 @@ struct PlateStyle: ButtonStyle {
             .padding(.vertical, 10)
             .frame(maxWidth: .infinity, minHeight: main ? Measure.targetMain : Measure.target)
             .background(filled ? plate : Palette.paper, in: RoundedRectangle(cornerRadius: Measure.round))
-            .overlay { RoundedRectangle(cornerRadius: Measure.round).stroke(tone == .quiet ? Palette.line : plate, style: StrokeStyle(lineWidth: 1.5)) }
+            .overlay {
+                RoundedRectangle(cornerRadius: Measure.round).stroke(tone == .quiet ? Palette.line : plate, style: StrokeStyle(lineWidth: 1.5))
+            }
             .opacity(configuration.isPressed ? 0.7 : 1)
     }
 }

@@ -66,7 +66,8 @@ struct SketchView: View {
 
     var body: some View {
         ZStack {
-            Sketch(lines: drawing.lines.filter { !$0.wanted }).stroke(Palette.edge, style: StrokeStyle(lineWidth: 1.5, lineCap: .round, lineJoin: .round))
+            Sketch(lines: drawing.lines.filter { !$0.wanted }).stroke(
+                Palette.edge, style: StrokeStyle(lineWidth: 1.5, lineCap: .round, lineJoin: .round))
             Sketch(lines: drawing.lines.filter(\.wanted)).stroke(Palette.lead, style: StrokeStyle(lineWidth: 3, lineCap: .round, lineJoin: .round))
         }
         .aspectRatio(4.0 / 3.0, contentMode: .fit)

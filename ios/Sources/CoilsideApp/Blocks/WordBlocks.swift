@@ -53,8 +53,18 @@ struct LinkBlock: View {
 
     var body: some View {
         switch Address.of(to) {
-        case .summary: Button { overlays.summary = true } label: { face("picture") }.buttonStyle(PlateStyle(tone: .plain, main: false))
-        case .outside(let url): Button { openURL(url) } label: { face("leave") }.buttonStyle(PlateStyle(tone: .plain, main: false))
+        case .summary:
+            Button {
+                overlays.summary = true
+            } label: {
+                face("picture")
+            }.buttonStyle(PlateStyle(tone: .plain, main: false))
+        case .outside(let url):
+            Button {
+                openURL(url)
+            } label: {
+                face("leave")
+            }.buttonStyle(PlateStyle(tone: .plain, main: false))
         case .words(let address): Text(verbatim: "\(label): \(address)").foregroundStyle(Palette.ink)
         case .hidden: EmptyView()
         }

@@ -17,10 +17,14 @@ struct FootView: View {
             HStack(spacing: 10) {
                 if let main = screen.foot.first { PressView(button: main, main: true) }
                 if menu, !screen.menu.isEmpty {
-                    Button { overlays.menu = true } label: { Glyph("menu", size: 28) }
-                        .buttonStyle(PlateStyle(tone: .plain, main: false))
-                        .frame(width: screen.foot.isEmpty ? nil : 84)
-                        .accessibilityLabel(companion.session.words("shell-menu"))
+                    Button {
+                        overlays.menu = true
+                    } label: {
+                        Glyph("menu", size: 28)
+                    }
+                    .buttonStyle(PlateStyle(tone: .plain, main: false))
+                    .frame(width: screen.foot.isEmpty ? nil : 84)
+                    .accessibilityLabel(companion.session.words("shell-menu"))
                 }
             }
         }
@@ -41,8 +45,10 @@ struct MenuList: View {
     var body: some View {
         VStack(spacing: 10) {
             ForEach(Array(screen.menu.enumerated()), id: \.offset) { each in
-                PressView(button: each.element, here: each.element.press == .go(to: screen.place), also: { overlays.menu = false })
+                PressView(button: each.element, here: leadsHere(each.element), also: { overlays.menu = false })
             }
         }
     }
+
+    private func leadsHere(_ button: Press) -> Bool { if case .go(screen.place) = button.press { true } else { false } }
 }

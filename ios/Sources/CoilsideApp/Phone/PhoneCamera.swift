@@ -8,6 +8,7 @@ final class PhoneCamera: NSObject, Camera, @unchecked Sendable {
     let session = AVCaptureSession()
     private let output = AVCapturePhotoOutput()
     private let queue = DispatchQueue(label: "coilside.camera")
+    private var taking: Taken?
     private var rotation: AVCaptureDevice.RotationCoordinator?
 
     func start() async throws {
@@ -29,12 +30,15 @@ final class PhoneCamera: NSObject, Camera, @unchecked Sendable {
                 }
                 // JPEG, which every office and every core decodes.
                 let how = AVCapturePhotoSettings(format: [AVVideoCodecKey: AVVideoCodecType.jpeg])
-                output.capturePhoto(with: how, delegate: Taken(continuation))
+                let taken = Taken(continuation)
+                // The output itself holds it weakly.
+                taking = taken
+                output.capturePhoto(with: how, delegate: taken)
             }
         }
     }
 
-    func stop() { queue.async { [session] in session.stopRunning() } }
+    func stop() { queue.async { [self] in session.stopRunning() } }
 
     private func configure() throws {
         guard let device = AVCaptureDevice.default(.builtInWideAngleCamera, for: .video, position: .back),
@@ -55,7 +59,7 @@ final class PhoneCamera: NSObject, Camera, @unchecked Sendable {
     }
 }
 
-/// Hears of one picture. The system holds it until that is taken.
+/// Hears of one picture.
 private final class Taken: NSObject, AVCapturePhotoCaptureDelegate {
     private var continuation: CheckedContinuation<Data, any Error>?
 

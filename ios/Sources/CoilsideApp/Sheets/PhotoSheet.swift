@@ -36,16 +36,24 @@ struct PhotoSheet: View {
             }
             switch photos.stage {
             case .camera:
-                Button { Task { await photos.shutter() } } label: { face("camera", words("shell-shutter")) }
-                    .buttonStyle(PlateStyle(tone: .primary, main: true))
+                Button {
+                    Task { await photos.shutter() }
+                } label: {
+                    face("camera", words("shell-shutter"))
+                }
+                .buttonStyle(PlateStyle(tone: .primary, main: true))
             case .starting, .saving:
                 HStack(spacing: 12) {
                     ProgressView()
                     Text(verbatim: words(photos.stage == .saving ? "shell-photo-saving" : "shell-camera-starting")).foregroundStyle(Palette.ink)
                 }
             case .choose:
-                Button { Task { await photos.startCamera() } } label: { face("camera", words("shell-take")) }
-                    .buttonStyle(PlateStyle(tone: .primary, main: true))
+                Button {
+                    Task { await photos.startCamera() }
+                } label: {
+                    face("camera", words("shell-take"))
+                }
+                .buttonStyle(PlateStyle(tone: .primary, main: true))
                 // As it is: the system must not make another file of it.
                 PhotosPicker(selection: $picked, matching: .images, preferredItemEncoding: .current) { face("picture", words("shell-picture")) }
                     .buttonStyle(PlateStyle(tone: .plain, main: false))

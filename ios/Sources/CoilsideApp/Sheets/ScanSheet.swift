@@ -8,7 +8,9 @@ struct ScanButton: View {
     @Environment(Overlays.self) private var overlays
 
     var body: some View {
-        Button { overlays.scan = true } label: {
+        Button {
+            overlays.scan = true
+        } label: {
             HStack(spacing: 10) {
                 Glyph("camera")
                 Text(verbatim: companion.session.words("shell-code-read"))

@@ -191,7 +191,7 @@ private final class Delegate: NSObject, URLSessionDataDelegate, @unchecked Senda
     /// An office does not send its devices elsewhere: whoever does is not the office.
     func urlSession(
         _ session: URLSession, task: URLSessionTask, willPerformHTTPRedirection response: HTTPURLResponse, newRequest: URLRequest,
-        completionHandler: @escaping (URLRequest?) -> Void
+        completionHandler: @escaping @Sendable (URLRequest?) -> Void
     ) {
         completionHandler(nil)
     }

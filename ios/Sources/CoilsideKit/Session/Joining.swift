@@ -5,13 +5,12 @@ extension Companion {
     /// The screen on which a device joins an office.
     public static let joinPlace = "join"
 
-    /// Takes the link of an office, read from its code or opened from elsewhere, into the fields of the screen of joining. The person still
-    /// presses the button: who scans has not agreed yet. Anything that is no such link changes nothing.
+    /// Takes the link of an office, read from its code, into the fields of the screen of joining. The person still presses the button: who
+    /// scans has not agreed yet. Anything that is no such link changes nothing.
     @discardableResult
     public func scanned(_ text: String, deviceName: String) -> Bool {
         let text = text.trimmingCharacters(in: .whitespacesAndNewlines)
         guard Self.isJoinLink(text) else { return false }
-        press(.go(to: Self.joinPlace))
         session.act(.draft(field: "join-code", text: text))
         session.act(.draft(field: "join-name", text: deviceName))
         return true
