@@ -83,6 +83,20 @@ import Testing
         #expect(device.app.session.trouble == nil && !device.app.session.canTryAgain)
     }
 
+    @Test func a_place_asked_for_again_before_it_is_found_is_looked_for_once() async throws {
+        let device = try Device()
+        let place = SlowPlace()
+        device.place = place
+        try await device.startWithVisit()
+        let start = try #require(Technician.buttons(device.screen).first { if case .startVisit = $0.press { true } else { false } })
+        device.app.press(start.press)
+        while place.asked == 0 { try await Task.sleep(nanoseconds: 1_000_000) }
+        await device.app.session.open()
+        await device.settle()
+        #expect(place.asked == 1)
+        #expect(try Record(#require(device.door)).of("place-fixed").count == 1)
+    }
+
     @Test func a_request_handed_out_again_is_not_begun_twice() async throws {
         let device = try Device()
         let (_, first) = try await wanted(device)
@@ -96,13 +110,22 @@ import Testing
 
     @Test func a_press_pressed_twice_counts_once() async throws {
         let device = try Device()
+        var door: FaultyDoor?
+        device.wrap = { core in
+            let counting = FaultyDoor(core)
+            door = counting
+            return counting
+        }
         try await device.startWithVisit()
         let start = try #require(Technician.buttons(device.screen).first { if case .startVisit = $0.press { true } else { false } })
         device.app.press(start.press)
         #expect(device.app.session.waits(start.press))
         device.app.press(start.press)
         await device.settle()
-        #expect(try Record(#require(device.door)).of("visit-opened").count == 1)
+        #expect(door?.acts.filter { $0 == start.press }.count == 1)
+        device.app.press(start.press)
+        await device.settle()
+        #expect(door?.acts.filter { $0 == start.press }.count == 2, "once answered it can be pressed again")
     }
 
     @Test func a_waiting_time_that_is_taken_back_calls_nobody() async throws {

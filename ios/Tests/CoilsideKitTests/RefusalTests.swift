@@ -75,7 +75,7 @@ import Testing
     @Test func without_a_fix_the_record_says_why() async throws {
         for (problem, key) in [(PlaceProblem.denied, "shell-place-refused"), (.late, "shell-place-late"), (.none, "shell-place-none")] {
             let device = try Device()
-            device.place.problem = problem
+            device.place = TestPlace(problem: problem)
             try await device.startWithVisit()
             try await Technician(device).begin()
             let record = try Record(#require(device.door))

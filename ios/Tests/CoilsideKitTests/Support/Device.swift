@@ -63,6 +63,21 @@ struct TestPlace: PlaceSource {
     }
 }
 
+/// A place that takes its time, and counts how often it was asked.
+final class SlowPlace: PlaceSource, @unchecked Sendable {
+    private let lock = NSLock()
+    private var count = 0
+    var asked: Int { lock.withLock { count } }
+
+    func permission() async -> Permission { .given }
+
+    func fix(withinMs: Int64) async throws -> PlaceFix {
+        lock.withLock { count += 1 }
+        try await Task.sleep(nanoseconds: 200_000_000)
+        return try await TestPlace().fix(withinMs: withinMs)
+    }
+}
+
 /// Notes what the system was asked to call.
 final class TestBell: Bell, @unchecked Sendable {
     private let lock = NSLock()
@@ -91,7 +106,7 @@ final class Device {
     let signer: SoftwareSigner
     let camera = TestCamera()
     let bell = TestBell()
-    var place = TestPlace()
+    var place: any PlaceSource = TestPlace()
     var packs: URL?
     var thumbnail: (@Sendable (Data) -> Thumbnail?)?
     var transport: @MainActor (Home) -> any Transport = { _ in NoTransport() }

@@ -7,6 +7,8 @@ final class FaultyDoor: CoreDoor, @unchecked Sendable {
     private let door: Door
     /// What every call that changes something fails with.
     var fails: DoorFault?
+    /// What it was asked to do, in order.
+    private(set) var acts: [Action] = []
 
     init(_ door: Door) { self.door = door }
 
@@ -14,6 +16,7 @@ final class FaultyDoor: CoreDoor, @unchecked Sendable {
 
     func opened(now: Now) throws -> Turn { try door.opened(now: now) }
     func act(actionId: String, action: Action, now: Now) throws -> Turn {
+        acts.append(action)
         try check()
         return try door.act(actionId: actionId, action: action, now: now)
     }
