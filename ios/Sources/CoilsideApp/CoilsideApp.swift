@@ -30,7 +30,10 @@ private struct Start: View {
     var body: some View {
         switch launch.state {
         case .opening: StateView(text: nil)
-        case .failed(let why): StateView(words: launch.words, text: why) { Task { await launch.open() } }
+        case .failed(let trouble):
+            // Before the core was ever open there are no words but its own sentence.
+            let said = launch.words.flatMap { words in trouble.key.map { words($0) } } ?? trouble.detail
+            StateView(words: launch.words, text: said) { Task { await launch.open() } }
         case .open(let companion, let camera): RootView(camera: camera).environment(companion)
         }
     }

@@ -13,7 +13,7 @@ final class Launch {
         /// It is open.
         case open(Companion, PhoneCamera)
         /// It cannot be opened, and why.
-        case failed(String)
+        case failed(Trouble)
     }
 
     private(set) var state = State.opening
@@ -47,7 +47,7 @@ final class Launch {
             await companion.begin()
             await companion.session.charged(Charge.percent)
         } catch {
-            state = .failed(Trouble.of(error).detail)
+            state = .failed(.of(error))
         }
     }
 

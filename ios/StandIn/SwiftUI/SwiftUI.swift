@@ -211,8 +211,7 @@ extension Button where L == Text {
 public struct TextField<L: View>: _Leaf {}
 extension TextField where L == Text {
     public init(_ key: LocalizedStringKey, text: Binding<String>) {}
-    @_disfavoredOverload public init<S: StringProtocol>(_ s: S, text: Binding<String>) {}
-    @_disfavoredOverload public init<S: StringProtocol>(_ s: S, text: Binding<String>, axis: Axis) {}
+    public init(_ key: LocalizedStringKey, text: Binding<String>, axis: Axis) {}
 }
 public struct ProgressView<L: View, V: View>: _Leaf {}
 extension ProgressView where V == EmptyView {
@@ -323,6 +322,8 @@ extension View {
     nonisolated public func accessibilityAddTraits(_ traits: AccessibilityTraits) -> some View { _m() }
     nonisolated public func accessibilityAction(_ action: @escaping () -> Void) -> some View { _m() }
     nonisolated public func task(priority: TaskPriority = .userInitiated, _ action: sending @escaping @isolated(any) () async -> Void) -> some View { _m() }
+    nonisolated public func task<T: Equatable>(id value: T, priority: TaskPriority = .userInitiated, _ action: sending @escaping @isolated(any) () async -> Void) -> some View { _m() }
+    nonisolated public func id<ID: Hashable>(_ id: ID) -> some View { _m() }
     nonisolated public func onChange<V: Equatable>(of v: V, initial: Bool = false, _ action: @escaping (V, V) -> Void) -> some View { _m() }
     nonisolated public func environment<T: AnyObject & Observable>(_ o: T?) -> some View { _m() }
     nonisolated public func environment<V>(_ p: WritableKeyPath<EnvironmentValues, V>, _ v: V) -> some View { _m() }

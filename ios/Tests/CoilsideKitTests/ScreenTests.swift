@@ -64,16 +64,18 @@ import Testing
 
     @Test func a_button_that_must_be_held_waits_for_a_second_and_a_half_or_for_a_second_press() {
         var hold = Hold()
-        func held(from: Int64, to: Int64) -> Bool {
-            hold.down(nowMs: from)
-            return hold.up(nowMs: to)
+        func held(for ms: Int64) -> [Bool] {
+            hold.down(nowMs: 1000)
+            hold.down(nowMs: 1000 + ms / 2)
+            defer { hold.up() }
+            return [hold.fires(nowMs: 1000 + ms), hold.fires(nowMs: 1000 + ms)]
         }
-        let holds = [held(from: 0, to: 1499), held(from: 2000, to: 3500)]
-        #expect(holds == [false, true])
+        let fired = [held(for: 1499), held(for: 1500)]
+        #expect(fired == [[false, false], [true, false]])
         hold.down(nowMs: 4000)
-        hold.slide()
-        let slid = hold.up(nowMs: 9000)
-        #expect(!slid)
+        hold.up()
+        let slid = hold.fires(nowMs: 9000)
+        #expect(!slid && !hold.isHeld)
         let presses = [10_000, 15_999, 20_000, 26_000].map { hold.activate(nowMs: $0) }
         #expect(presses == [false, true, false, false], "the last one came too late for a second press")
         #expect(hold.isArmed(nowMs: 26_001) && !hold.isArmed(nowMs: 32_000))

@@ -41,6 +41,7 @@ shell-camera-denied = The camera was refused in the browser. Choose a picture in
 shell-camera-none = No camera can be used here. Choose a picture instead.
 shell-camera-refused = The camera is not allowed for this app. Choose a picture, or allow it in the phone's settings.
 shell-to-settings = Open the phone's settings
+shell-key-locked = This device's key cannot be used now. Unlock the device, then try again. Nothing is lost.
 shell-file = Take or choose a photograph
 shell-shutter = Take the picture
 shell-photo-saving = The photograph is being saved.

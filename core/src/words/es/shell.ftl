@@ -41,6 +41,7 @@ shell-camera-denied = La cámara se rechazó en el navegador. Elija una imagen, 
 shell-camera-none = Aquí no se puede usar ninguna cámara. Elija una imagen.
 shell-camera-refused = La cámara no está permitida para esta aplicación. Elija una imagen, o permítala en los ajustes del teléfono.
 shell-to-settings = Abrir los ajustes del teléfono
+shell-key-locked = La clave de este dispositivo no se puede usar ahora. Desbloquee el dispositivo e inténtelo de nuevo. No se pierde nada.
 shell-file = Hacer o elegir una fotografía
 shell-shutter = Hacer la foto
 shell-photo-saving = La fotografía se está guardando.

@@ -22,11 +22,12 @@ struct NumberBlock: View {
             Text(verbatim: label).font(.headline).foregroundStyle(Palette.ink).accessibilityHidden(true)
             HStack(spacing: 10) {
                 HStack(spacing: 8) {
-                    TextField(label, text: shown)
+                    TextField("", text: shown)
                         .font(.title2.monospacedDigit().weight(.semibold))
                         .keyboardType(.decimalPad)
                         .focused($typing)
                         .autocorrectionDisabled()
+                        .accessibilityLabel(label)
                         .accessibilityHint([unit, problem ?? "", before ?? "", hint].filter { !$0.isEmpty }.joined(separator: ". "))
                     if !unit.isEmpty { Text(verbatim: unit).font(.title3).foregroundStyle(Palette.soft).accessibilityHidden(true) }
                 }
@@ -65,7 +66,7 @@ struct NumberBlock: View {
     }
 
     private var shown: Binding<String> {
-        Binding(showing: companion.fields.text(field, known: text)) { companion.fields.typed(field, $0) }
+        Binding(now: { companion.fields.text(field, known: text) }, typed: { companion.fields.typed(field, $0) })
     }
 
     private func left() {
@@ -94,7 +95,7 @@ struct EntryBlock: View {
     var body: some View {
         VStack(alignment: .leading, spacing: 10) {
             Text(verbatim: label).font(.headline).foregroundStyle(Palette.ink).accessibilityHidden(true)
-            TextField(label, text: shown, axis: lines > 1 ? .vertical : .horizontal)
+            TextField("", text: shown, axis: lines > 1 ? .vertical : .horizontal)
                 .lineLimit(Int(max(1, lines))...Int(max(1, lines)) + 4)
                 .focused($typing)
                 .onSubmit { left() }
@@ -106,6 +107,7 @@ struct EntryBlock: View {
                         .stroke(
                             problem != nil ? Palette.danger : typing ? Palette.lead : Palette.edge, style: StrokeStyle(lineWidth: typing ? 3 : 1.5))
                 }
+                .accessibilityLabel(label)
                 .accessibilityHint(problem ?? "")
             FieldNotes(problem: problem, question: question, taken: nil)
         }
@@ -113,7 +115,7 @@ struct EntryBlock: View {
     }
 
     private var shown: Binding<String> {
-        Binding(showing: companion.fields.text(field, known: text)) { companion.fields.typed(field, $0) }
+        Binding(now: { companion.fields.text(field, known: text) }, typed: { companion.fields.typed(field, $0) })
     }
 
     private func left() { companion.fields.left(field, companion.fields.text(field, known: text), halfTyped: false) }
@@ -139,8 +141,9 @@ struct FieldNotes: View {
 }
 
 extension Binding where Value: Sendable {
-    /// A control that shows what is known and reports what is typed. SwiftUI calls both on the main thread, and its initializer wants that said.
-    @MainActor init(showing value: Value, report: @escaping @MainActor (Value) -> Void) {
-        self.init(get: { value }, set: { new in MainActor.assumeIsolated { report(new) } })
+    /// A control that shows what stands somewhere now and reports what is typed. SwiftUI calls both on the main thread, and its initializer
+    /// wants that said.
+    @MainActor init(now: @escaping @MainActor () -> Value, typed: @escaping @MainActor (Value) -> Void) {
+        self.init(get: { MainActor.assumeIsolated { now() } }, set: { new in MainActor.assumeIsolated { typed(new) } })
     }
 }

@@ -67,6 +67,8 @@ struct HoldView: View {
     @Environment(\.accessibilityReduceMotion) private var still
     @State private var hold = Hold()
     @State private var armed = false
+    /// It fired, or the finger went away: nothing more comes of it before it is lifted.
+    @State private var slid = false
 
     var body: some View {
         let words = companion.session.words
@@ -84,10 +86,19 @@ struct HoldView: View {
         .gesture(
             DragGesture(minimumDistance: 0)
                 .onChanged { drag in
-                    if abs(drag.translation.width) > 60 || abs(drag.translation.height) > 60 { hold.slide() } else { hold.down(nowMs: nowMs) }
+                    if abs(drag.translation.width) > 60 || abs(drag.translation.height) > 60 {
+                        slid = true
+                        hold.up()
+                    } else if !slid {
+                        hold.down(nowMs: nowMs)
+                    }
                 }
-                .onEnded { _ in if hold.up(nowMs: nowMs) { fire() } }
+                .onEnded { _ in
+                    slid = false
+                    hold.up()
+                }
         )
+        .task(id: hold.isHeld) { await wait() }
         .accessibilityElement(children: .combine)
         .accessibilityAddTraits(.isButton)
         .accessibilityAction {
@@ -97,6 +108,16 @@ struct HoldView: View {
             } else {
                 armed = true
             }
+        }
+    }
+
+    /// It fires while it is still held, as soon as that was long enough.
+    private func wait() async {
+        guard hold.isHeld else { return }
+        do { try await Task.sleep(nanoseconds: UInt64(Hold.heldMs) * 1_000_000) } catch { return }
+        if hold.fires(nowMs: nowMs) {
+            slid = true
+            fire()
         }
     }
 

@@ -44,6 +44,8 @@ struct ScreenView: View {
                 .frame(maxWidth: Measure.lineMost)
                 .frame(maxWidth: .infinity)
             }
+            // Another place begins at its top.
+            .id(here)
             .scrollPosition(id: $position)
             .scrollDismissesKeyboard(.interactively)
             FootView(screen: screen, menu: width != .regular)

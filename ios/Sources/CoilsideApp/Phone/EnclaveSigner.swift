@@ -3,14 +3,6 @@ import CryptoKit
 import Foundation
 import Security
 
-/// Why the device's key cannot be had.
-enum KeyProblem: Error {
-    /// This device has no secure hardware.
-    case noHardware
-    /// The Keychain said this.
-    case keychain(OSStatus)
-}
-
 /// The device's key in the Secure Enclave. The Keychain holds only what the Enclave alone can read; neither leaves the device, nor goes into
 /// a backup.
 final class EnclaveSigner: Signer, @unchecked Sendable {
@@ -25,7 +17,7 @@ final class EnclaveSigner: Signer, @unchecked Sendable {
     private func key() throws -> SecureEnclave.P256.Signing.PrivateKey {
         try lock.withLock {
             if let known { return known }
-            guard SecureEnclave.isAvailable else { throw KeyProblem.noHardware }
+            guard SecureEnclave.isAvailable else { throw SignerProblem("no Secure Enclave") }
             let key = try Self.kept().map { try SecureEnclave.P256.Signing.PrivateKey(dataRepresentation: $0) } ?? Self.make()
             known = key
             return key
@@ -35,14 +27,14 @@ final class EnclaveSigner: Signer, @unchecked Sendable {
     /// Signs also while the device is locked, once it was unlocked since its start: sending goes on in the pocket.
     private static func make() throws -> SecureEnclave.P256.Signing.PrivateKey {
         guard let how = SecAccessControlCreateWithFlags(nil, kSecAttrAccessibleAfterFirstUnlockThisDeviceOnly, .privateKeyUsage, nil) else {
-            throw KeyProblem.noHardware
+            throw SignerProblem("no Secure Enclave")
         }
         let key = try SecureEnclave.P256.Signing.PrivateKey(accessControl: how)
         var item = query
         item[kSecValueData as String] = key.dataRepresentation
         item[kSecAttrAccessible as String] = kSecAttrAccessibleAfterFirstUnlockThisDeviceOnly
         let status = SecItemAdd(item as CFDictionary, nil)
-        guard status == errSecSuccess else { throw KeyProblem.keychain(status) }
+        guard status == errSecSuccess else { throw SignerProblem("Keychain: \(status)") }
         return key
     }
 
@@ -53,7 +45,7 @@ final class EnclaveSigner: Signer, @unchecked Sendable {
         var found: CFTypeRef?
         let status = SecItemCopyMatching(wanted as CFDictionary, &found)
         if status == errSecItemNotFound { return nil }
-        guard status == errSecSuccess, let bytes = found as? Data else { throw KeyProblem.keychain(status) }
+        guard status == errSecSuccess, let bytes = found as? Data else { throw SignerProblem("Keychain: \(status)") }
         return bytes
     }
 

@@ -49,6 +49,15 @@ public protocol Camera: AnyObject, Sendable {
     func stop()
 }
 
+/// Why the device's key cannot be used now, in the system's words.
+public struct SignerProblem: Error, Sendable, Equatable {
+    /// The system's words.
+    public let detail: String
+
+    /// Puts it together.
+    public init(_ detail: String) { self.detail = detail }
+}
+
 /// Holds the device's P-256 key. The private half never leaves it.
 public protocol Signer: Sendable {
     /// The public half: SEC 1, uncompressed, 65 bytes. Makes the key at the first call.

@@ -21,14 +21,15 @@ public struct Hold: Sendable, Equatable {
     /// The finger is set down.
     public mutating func down(nowMs: Int64) { if since == nil { since = nowMs } }
 
-    /// The finger is lifted; whether it was long enough.
-    public mutating func up(nowMs: Int64) -> Bool {
-        defer { since = nil }
-        return since.map { nowMs - $0 >= Self.heldMs } ?? false
+    /// Whether it has been held long enough: once, while it is still held.
+    public mutating func fires(nowMs: Int64) -> Bool {
+        guard let since, nowMs - since >= Self.heldMs else { return false }
+        self.since = nil
+        return true
     }
 
-    /// The finger slid away.
-    public mutating func slide() { since = nil }
+    /// The finger is lifted, or slid away.
+    public mutating func up() { since = nil }
 
     /// A press that cannot be held; whether it was the second one.
     public mutating func activate(nowMs: Int64) -> Bool {

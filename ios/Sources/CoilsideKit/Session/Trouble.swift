@@ -13,6 +13,7 @@ public struct Trouble: Sendable, Equatable {
         case DoorFault.Full(let detail): Trouble(key: "shell-phone-full", detail: detail)
         case DoorFault.InUse(let detail), DoorFault.NoSuch(let detail), DoorFault.Failed(let detail):
             Trouble(key: nil, detail: detail)
+        case let problem as SignerProblem: Trouble(key: "shell-key-locked", detail: problem.detail)
         case let problem as IncomingProblem: Trouble(key: problem.key, detail: problem.detail)
         default: Trouble(key: nil, detail: "\(error)")
         }
