@@ -7,8 +7,9 @@ import { after, before, test } from "node:test";
 
 import { violationsInBoth } from "./lib/axe.mjs";
 import { launch, troubles } from "./lib/chromium.mjs";
+import { ROOT } from "./lib/coilside.mjs";
 import { makePhotos } from "./lib/photos.mjs";
-import { chained, deviceEvents, officeEvents, original, sha256 } from "./lib/record.mjs";
+import { chained, deviceEvents, kindsOf, officeEvents, original, sha256 } from "./lib/record.mjs";
 import { rows } from "./lib/rows.mjs";
 import { allWords } from "./lib/screen.mjs";
 import { Technician } from "./lib/technician.mjs";
@@ -286,6 +287,13 @@ test("every event arrived once and in order, and the chain holds", () => {
   assert.deepEqual(of("finding-added").map(({ text, severity }) => ({ text, severity })), [{ text: FINDING, severity: "soon" }]);
   const places = of("place-fixed").map(({ latitude, longitude }) => [Number(latitude), Number(longitude)]);
   assert.deepEqual(places, [[SITE.latitude, SITE.longitude]]);
+});
+
+test("the record holds what every shell's scripted visit comes to, event kind by event kind", () => {
+  const file = path.join(ROOT, "tests/visits/kinds.txt");
+  const kinds = `${kindsOf(events).join("\n")}\n`;
+  if (process.env.UPDATE_KINDS) writeFileSync(file, kinds);
+  assert.equal(kinds, readFileSync(file, "utf8"), "another order of things; the phones' visits are held to the same file");
 });
 
 test("every reading that was typed arrived once", () => {

@@ -45,6 +45,22 @@ export function chained(stored, visit) {
   });
 }
 
+/** What a technician adds of their own accord, and what a device notes of its own: no part of what a scripted visit comes to. */
+const BESIDE = new Set(["finding-added", "customer-noted", "device-restarted", "facts-lapsed", "fact-rechecked"]);
+
+/**
+ * A visit event kind by event kind, each with what it is about: what the scripted visits of all shells must come to alike. The place comes whenever
+ * the device has one, so it is listed last.
+ * @param {any[]} events
+ * @returns {string[]} such as `reading-taken flow-found`
+ */
+export function kindsOf(events) {
+  const about = (/** @type {any} */ event) => event.step ?? event.reading ?? event.slot ?? event.excursion ?? event.condition ?? event.mix;
+  const lines = events.filter(({ kind }) => !BESIDE.has(kind)).map((event) => [event.kind, about(event)].filter(Boolean).join(" "));
+  const isPlace = (/** @type {string} */ line) => line.startsWith("place-");
+  return [...lines.filter((line) => !isPlace(line)), ...lines.filter(isPlace)];
+}
+
 /**
  * The original on the office's disk has the bytes by which it is named.
  *
