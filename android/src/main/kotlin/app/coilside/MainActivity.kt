@@ -1,0 +1,6 @@
+package app.coilside
+
+import android.app.Activity
+
+/** The one activity. */
+class MainActivity : Activity()
