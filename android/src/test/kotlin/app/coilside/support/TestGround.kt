@@ -1,0 +1,66 @@
+package app.coilside.support
+
+import android.content.Context
+import app.coilside.Ground
+import app.coilside.Signer
+import coilside.Now
+import java.io.File
+import java.security.KeyPairGenerator
+import java.security.SecureRandom
+import java.security.Signature
+import java.security.interfaces.ECPublicKey
+import java.security.spec.ECGenParameterSpec
+import java.time.Duration
+import org.robolectric.shadows.ShadowSystemClock
+
+/** A device whose clocks the test holds; its folder and its key outlive the process. */
+class TestGround(private val disk: File) : Ground {
+    /** Wall time, milliseconds since 1970: 2026-05-04, nine o'clock on the spot. */
+    var utcMs = 1_777_881_600_000
+    var offsetMin = 60
+
+    /** Since the boot, milliseconds. */
+    var monoMs = 3_600_000L
+    private var boots = 1
+    private val keys = KeyPairGenerator.getInstance("EC").apply { initialize(ECGenParameterSpec("secp256r1")) }.generateKeyPair()
+
+    /** How often something was signed. */
+    var signed = 0
+        private set
+
+    override fun now() = Now(utcMs, offsetMin, monoMs, "boot-$boots")
+
+    override fun entropy() = ByteArray(32).also { SecureRandom().nextBytes(it) }
+
+    override fun folder(app: Context) = disk
+
+    override fun signer(app: Context) = object : Signer {
+        override val publicKey = uncompressed(keys.public as ECPublicKey)
+
+        override fun sign(bytes: ByteArray): ByteArray = Signature.getInstance("SHA256withECDSA").run {
+            signed += 1
+            initSign(keys.private)
+            update(bytes)
+            sign()
+        }
+    }
+
+    /** Time goes by, also for what is posted to a looper with a delay. */
+    fun pass(ms: Long) {
+        utcMs += ms
+        monoMs += ms
+        ShadowSystemClock.advanceBy(Duration.ofMillis(ms))
+    }
+
+    /** The device is switched off, stays off for [ms], and comes up again. */
+    fun reboot(ms: Long) {
+        utcMs += ms
+        monoMs = 20_000
+        boots += 1
+    }
+
+    private fun uncompressed(key: ECPublicKey): ByteArray {
+        val coordinate = { number: java.math.BigInteger -> number.toByteArray().let { if (it.size > 32) it.copyOfRange(it.size - 32, it.size) else ByteArray(32 - it.size) + it } }
+        return byteArrayOf(4) + coordinate(key.w.affineX) + coordinate(key.w.affineY)
+    }
+}
