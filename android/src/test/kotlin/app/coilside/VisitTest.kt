@@ -1,9 +1,8 @@
 package app.coilside
 
-import app.coilside.support.Exif
 import app.coilside.support.Phone
-import app.coilside.support.Photos
 import app.coilside.support.Record
+import app.coilside.support.Scene
 import app.coilside.support.Sky
 import app.coilside.support.Technician
 import app.coilside.support.TestGround
@@ -41,7 +40,7 @@ class VisitTest {
         Sky.on()
         phone = Phone(TestGround(folder.newFolder("store"))).open()
         phone.assigned(Village.assignments())
-        technician = Technician(phone, photographs())
+        technician = Technician(phone, Scene.photographs())
         technician.hand.tap(technician.find(Action.StartVisit(Village.ASSIGNMENT)))
 
         technician.playUntil(after = { moves, _ -> trouble(moves) }) { phone.session.screen?.title == SEALED }
@@ -61,10 +60,6 @@ class VisitTest {
         if (moves % 5 == 0) phone.turn()
         // Sometimes the system keeps what it should of the app, sometimes it does not even ask.
         if (moves % 3 == 0) phone.die(abruptly = moves % 2 == 0)
-    }
-
-    private fun photographs() = (1..24).map { number ->
-        Photos.draw(number, Exif("2026:05:04 09:%02d:00".format(number), "+01:00", listOf(1, 6, 3, 8)[number % 4], Village.LATITUDE_DEG, Village.LONGITUDE_DEG))
     }
 
     private companion object {

@@ -58,12 +58,14 @@ class Technician(val phone: Phone, private var photos: List<Photo>) {
         return move
     }
 
-    /** Goes on until the screen is as wanted; [after] runs after each move, with its number. */
-    fun playUntil(after: (Int, Move) -> Unit = { _, _ -> }, reached: () -> Boolean) {
+    /** Goes on until the screen is as wanted; [before] runs before each look, [after] after each move, with its number. */
+    fun playUntil(before: () -> Unit = {}, after: (Int, Move) -> Unit = { _, _ -> }, reached: () -> Boolean) {
         var last: Move? = null
         var again = 0
         var moves = 0
-        while (!reached()) {
+        while (true) {
+            before()
+            if (reached()) return
             check(moves < MOVES_MAX) { "no end after $MOVES_MAX moves: ${where()}" }
             val move = next()
             moves += 1
