@@ -133,7 +133,7 @@ class TroubleTest {
         assertTrue(full.words(), full.words().contains(English["shell-phone-full"]))
         assertEquals(0, full.record().of("photo-taken").size)
         small.makeRoom()
-        full.hand.tap(checkNotNull(full.phone.window.withRole("again")) { full.words() })
+        full.hand.tap(checkNotNull(full.phone.window.withRole("trouble-again")) { full.words() })
         assertEquals(photo.digest, full.last("photo-taken")?.getString("digest"))
         full.phone.close()
     }

@@ -28,7 +28,19 @@ class TestGround(private val disk: File) : Ground {
     var signed = 0
         private set
 
-    override fun now() = Now(utcMs, offsetMin, monoMs, "boot-$boots")
+    private val begun = System.nanoTime()
+
+    /** The clocks run by themselves, and show the time of this machine, for tests with others on it. */
+    var isLive = false
+        set(value) {
+            field = value
+            utcMs = System.currentTimeMillis()
+        }
+
+    override fun now(): Now {
+        val gone = if (isLive) (System.nanoTime() - begun) / 1_000_000 else 0
+        return Now(utcMs + gone, offsetMin, monoMs + gone, "boot-$boots")
+    }
 
     override fun entropy() = ByteArray(32).also { SecureRandom().nextBytes(it) }
 
