@@ -53,7 +53,8 @@ fn changed(events: &[String], to: &Joined) -> Vec<String> {
 async fn the_new_device_is_told_fetches_the_visit_and_goes_on() {
     let (bench, cookie, _, two, events) = begun().await;
     let page = bench.page(&format!("/visits/{VISIT}/take-over"), &cookie).await.text();
-    assert!(page.contains("The device of One writes this visit now.") && page.contains(">Two "), "{page}");
+    assert!(page.contains("The device of One writes this visit now.") && page.contains("Two "), "{page}");
+    assert!(page.contains("Last heard: Just now"), "two devices of one name cannot be told apart: {page}");
     let handed = hand_over(&bench, &cookie, &two).await;
     assert_eq!((handed.status.as_u16(), handed.header("location")), (303, "/visits/visit-1"));
     let news = bench.call_as(&two.token, "GET", "/news", None).await.json();

@@ -12,7 +12,7 @@ use crate::app::{day, join};
 use crate::http::blocking::{on_disk, on_shelf};
 use crate::office::Office;
 use crate::store::StoreError;
-use crate::store::devices::{self, Device, DeviceId};
+use crate::store::devices::{self, Device, DeviceId, Known};
 
 pub(super) async fn list(State(office): State<Office>, SignedIn(visitor): SignedIn) -> Page {
     let now_ms = office.now_ms();
@@ -45,7 +45,6 @@ fn let_join(words: &Words, all: &[Listed]) -> Markup {
 
 fn card(words: &Words, listed: &Listed, now_ms: i64) -> Markup {
     let (known, device) = (&listed.known, &listed.known.device);
-    let heard = known.heard_ms.map(|at| ago(words, now_ms - at));
     let term = |key: &str, text: &str| html! { div { dt { (words.text(key)) } dd { (text) } } };
     html! {
         section.card.device {
@@ -57,7 +56,7 @@ fn card(words: &Words, listed: &Listed, now_ms: i64) -> Markup {
             dl.lead {
                 @if !known.calls_itself.is_empty() { (term("office-device-itself", &known.calls_itself)) }
                 (term("office-device-joined", &day::day(words, known.joined_ms, 0)))
-                (term("office-device-heard", &heard.unwrap_or_else(|| words.text("office-device-never"))))
+                (term("office-device-heard", &last_heard(words, known, now_ms)))
                 (term("office-device-clock", &clock(words, listed.behind_ms)))
                 (term("office-device-coming", &coming(words, known.photos_waiting)))
             }
@@ -70,6 +69,11 @@ fn card(words: &Words, listed: &Listed, now_ms: i64) -> Markup {
             }
         }
     }
+}
+
+/// How long ago a device was last heard: what tells two of one name apart.
+pub(super) fn last_heard(words: &Words, known: &Known, now_ms: i64) -> String {
+    known.heard_ms.map_or_else(|| words.text("office-device-never"), |at| ago(words, now_ms - at))
 }
 
 /// How long ago, roughly.

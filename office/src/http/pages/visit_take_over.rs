@@ -8,6 +8,7 @@ use coilside_core::words::Words;
 use maud::{Markup, html};
 use serde::Deserialize;
 
+use super::devices::last_heard;
 use super::visitor::SignedIn;
 use super::{Page, PageError, message, page};
 use crate::app::day;
@@ -29,13 +30,13 @@ pub(super) struct Chosen {
 pub(super) async fn ask(State(office): State<Office>, SignedIn(visitor): SignedIn, Path(visit): Path<String>) -> Page {
     let missing = || PageError::Missing(visitor.clone());
     let id = VisitId::parse(&visit).map_err(|_| missing())?;
-    let found = on_disk(&office, move |store, _| {
+    let found = on_disk(&office, move |store, now_ms| {
         store.read(|db| {
             let Some(head) = events::head(db, &id)? else { return Ok(None) };
-            Ok(Some((head.device, devices::all(db)?)))
+            Ok(Some((head.device, devices::all(db)?, now_ms)))
         })
     });
-    let (writer, all) = found.await?.ok_or_else(missing)?;
+    let (writer, all, now_ms) = found.await?.ok_or_else(missing)?;
     let now = all.iter().find(|known| known.device.id == writer).map(|known| known.device.name.clone());
     let others: Vec<&Known> =
         all.iter().filter(|known| known.device.id != writer && take_over::can_go_on(&known.device)).collect();
@@ -58,7 +59,10 @@ pub(super) async fn ask(State(office): State<Office>, SignedIn(visitor): SignedI
                         @for known in others {
                             label.choice {
                                 input type="radio" name="device" value=(known.device.id) required;
-                                span { (known.device.name) " " span.quiet { (known.calls_itself) } }
+                                span {
+                                    (known.device.name) " " span.quiet { (known.calls_itself) }
+                                    span.quiet.heard { (words.text("office-device-heard")) ": " (last_heard(words, known, now_ms)) }
+                                }
                             }
                         }
                     }
