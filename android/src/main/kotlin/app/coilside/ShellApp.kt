@@ -3,34 +3,57 @@ package app.coilside
 import android.app.Application
 import android.content.Context
 import app.coilside.effects.Alarms
+import app.coilside.effects.Camera
+import app.coilside.effects.CodeReader
+import app.coilside.effects.Locator
+import app.coilside.frame.Scrolled
+import app.coilside.blocks.Previews
 import app.coilside.send.Sender
 import app.coilside.session.Session
 
-/** The process: it holds the one session, the alarms and the sender that activity, job and receivers share. */
+/** The process: it holds what activity, job and receivers share. */
 class ShellApp : Application() {
     private var held: Parts? = null
 
-    /** What belongs together; a new session comes with new ones. */
-    private class Parts(app: ShellApp, ground: Ground) {
+    /** What belongs to one session. */
+    class Parts(app: Context, ground: Ground) {
         val alarms = Alarms(app, ground)
         val session = Session(app, ground, alarms)
+        val locator = Locator(app, session)
+        val camera = Camera(app, session, locator)
+        val codes = CodeReader(app, session)
         val sender = Sender(app, session)
+        val previews = Previews(session)
+        val scrolled = Scrolled()
+
+        init {
+            session.afterTurn = {
+                sender.hurry()
+                camera.adopt()
+            }
+        }
+
+        fun close() {
+            camera.close()
+            codes.close()
+            locator.close()
+            sender.close()
+            previews.close()
+            session.close()
+            alarms.close()
+        }
     }
 
     @Synchronized
-    private fun parts(): Parts = held ?: Parts(this, groundOf(this)).also {
+    private fun parts(): Parts = held ?: Parts(this, ground(this)).also {
         held = it
         it.session.open()
     }
 
-    /** Lets go of everything, as when the system ends the process; the next call begins anew from the disk. */
     @Synchronized
-    fun close() {
-        val parts = held ?: return
+    private fun forget() {
+        held?.close()
         held = null
-        parts.sender.close()
-        parts.session.close()
-        parts.alarms.close()
     }
 
     companion object {
@@ -38,23 +61,19 @@ class ShellApp : Application() {
         @JvmStatic
         var ground: Ground? = null
 
-        private fun groundOf(app: Context): Ground = ground ?: DeviceGround(app).also { ground = it }
+        /** The ground in use. */
+        fun ground(context: Context): Ground = ground ?: DeviceGround(context.applicationContext).also { ground = it }
 
-        private fun of(context: Context): ShellApp = context.applicationContext as ShellApp
+        /** What this process holds; the core is opened where it was not. */
+        fun parts(context: Context): Parts = (context.applicationContext as ShellApp).parts()
 
-        /** The time of the ground in use. */
-        fun ground(context: Context): Ground = groundOf(context.applicationContext)
+        fun session(context: Context): Session = parts(context).session
 
-        /** The session of this process, opened where it was not. */
-        fun session(context: Context): Session = of(context).parts().session
+        fun alarms(context: Context): Alarms = parts(context).alarms
 
-        /** The alarms of this process. */
-        fun alarms(context: Context): Alarms = of(context).parts().alarms
+        fun sender(context: Context): Sender = parts(context).sender
 
-        /** The sender of this process. */
-        fun sender(context: Context): Sender = of(context).parts().sender
-
-        /** Ends the session of this process, see [ShellApp.close]. */
-        fun close(context: Context) = of(context).close()
+        /** Lets go of everything, as when the system ends the process; the next call begins anew from the disk. */
+        fun close(context: Context) = (context.applicationContext as ShellApp).forget()
     }
 }

@@ -3,6 +3,7 @@ package app.coilside.session
 import android.content.Context
 import android.os.Handler
 import android.os.Looper
+import android.os.SystemClock
 import android.util.Base64
 import app.coilside.Ground
 import app.coilside.Signer
@@ -46,6 +47,9 @@ class Session(private val app: Context, private val ground: Ground, private val 
     private val listeners = ArrayList<SessionListener>()
     private val jobs = ArrayList<Job>()
 
+    /** Answers that are still to come: a screen read meanwhile would be an older one. */
+    private var turns = 0
+
     @Volatile
     private var closed = false
 
@@ -76,6 +80,9 @@ class Session(private val app: Context, private val ground: Ground, private val 
     /** Requests for a person in front of the screen that have no outcome yet, in the order in which they came. */
     val wanted = LinkedHashMap<String, Request>()
 
+    /** Requests of [wanted] that a press of this process brought, not a new opening. */
+    val fresh = HashSet<String>()
+
     /** Runs on the main thread after each answer of the core. */
     var afterTurn: () -> Unit = {}
 
@@ -91,7 +98,7 @@ class Session(private val app: Context, private val ground: Ground, private val 
     fun open() {
         standing = if (screen == null) Standing.OPENING else standing
         shutBecause = null
-        run(null, { shut(it) }) { opened() }
+        queue(null, { shut(it) }, {}) { opened() }
         tell()
     }
 
@@ -102,7 +109,9 @@ class Session(private val app: Context, private val ground: Ground, private val 
             val language = Locale.getDefault().toLanguageTag()
             Door.open(DoorSetup(folder.path, ground.entropy(), ground.now(), language, key.publicKey)).also { door = it }
         }
-        return there.opened(ground.now())
+        return there.opened(ground.now()).also { turn ->
+            wakes.onlyThese(turn.effects.filter { it.request is Request.WakeAt }.map { it.id }.toSet())
+        }
     }
 
     /** Sends what was done at the screen. */
@@ -116,7 +125,9 @@ class Session(private val app: Context, private val ground: Ground, private val 
 
     private fun act(id: String, action: Action) {
         val again = { act(id, action) }
-        run(Job(action), { trouble = troubleOf(it, again) }) { open -> open.act(id, action, ground.now()) }
+        run(Job(action), { trouble = troubleOf(it, again) }) { open ->
+            open.act(id, action, ground.now()).also { turn -> main.post { fresh += turn.effects.map { it.id } } }
+        }
     }
 
     /** What waits and is overtaken by newer text of the same field need not be sent. */
@@ -142,8 +153,14 @@ class Session(private val app: Context, private val ground: Ground, private val 
 
     /** Reads the screen again, so that clocks and the outbox are true. */
     fun refresh() {
-        if (busy || screen == null) return
+        if (turns > 0 || screen == null) return
         run(null, { trouble = troubleOf(it, null) }) { open -> open.screen(ground.now()) }
+    }
+
+    /** The same from any thread, once for several in a row. */
+    fun soonRefresh() {
+        main.removeCallbacksAndMessages(REFRESH)
+        if (!closed) main.postAtTime(::refresh, REFRESH, SystemClock.uptimeMillis() + REFRESH_MS)
     }
 
     /** Tells the core how much charge is left, per cent; none while the device charges. */
@@ -157,9 +174,27 @@ class Session(private val app: Context, private val ground: Ground, private val 
     /** Asks whether a request still has no outcome; true where it cannot be told. [then] runs on the main thread. */
     fun whetherOpen(effectId: String, then: (Boolean) -> Unit) {
         var open = true
-        run(null, { then(true) }, { then(open) }) {
+        queue(null, { then(true) }, { then(open) }) {
             opened().also { turn -> open = turn.effects.any { it.id == effectId } }
         }
+    }
+
+    /** The owner's summary of the sealed visit that is open, as a page; none where that failed, which is then told. */
+    fun summary(then: (String?) -> Unit) {
+        var page: String? = null
+        run(null, { fault ->
+            trouble = troubleOf(fault, null)
+            then(null)
+        }, { page?.let(then) }) { open ->
+            page = open.summaryPage(null)
+            open.screen(ground.now())
+        }
+    }
+
+    /** Tells something that went wrong outside of the core. */
+    fun say(detail: String) {
+        trouble = Trouble(false, detail, null)
+        tell()
     }
 
     /** Asks the core from another thread and waits for its answer; none where the session was closed or the core failed. */
@@ -182,6 +217,15 @@ class Session(private val app: Context, private val ground: Ground, private val 
 
     /** The device key's signature, from another thread. */
     fun signature(bytes: ByteArray): ByteArray? = ask { signer?.sign(bytes) }
+
+    /** Something else is under way until [end]. */
+    fun begin() {
+        pending.incrementAndGet()
+    }
+
+    fun end() {
+        pending.decrementAndGet()
+    }
 
     fun tryAgain() {
         val again = trouble?.again
@@ -220,17 +264,16 @@ class Session(private val app: Context, private val ground: Ground, private val 
     private fun run(job: Job?, failed: (Throwable) -> Unit, answered: () -> Unit = {}, call: (Door) -> Turn) =
         queue(job, failed, answered) { door?.let(call) }
 
-    /** The same where the core may not be open yet. */
-    private fun run(job: Job?, failed: (Throwable) -> Unit, call: () -> Turn) = queue(job, failed, {}, call)
-
     private fun queue(job: Job?, failed: (Throwable) -> Unit, answered: () -> Unit, call: () -> Turn?) {
         if (closed) return
         job?.let { jobs += it }
+        turns += 1
         pending.incrementAndGet()
         thread.execute {
             val outcome = runCatching { if (job?.overtaken == true || closed) null else call()?.let(::signed) }
             val spoken = outcome.getOrNull()?.let(::wordsFor)
             main.post {
+                turns -= 1
                 if (!closed) {
                     job?.let { jobs -= it }
                     outcome.onFailure(failed)
@@ -315,10 +358,15 @@ class Session(private val app: Context, private val ground: Ground, private val 
     private companion object {
         const val CLOSE_S = 20L
         const val SIGNATURES_MAX = 8
+        const val REFRESH_MS = 250L
+        val REFRESH = Any()
     }
 }
 
 /** Takes requests to call the person at a time; called on any thread. */
-fun interface WakeRequests {
+interface WakeRequests {
     fun wake(effectId: String, utcMs: Long, text: String)
+
+    /** All that are still wanted; the others are taken back. */
+    fun onlyThese(open: Set<String>)
 }

@@ -1,0 +1,88 @@
+package app.coilside.frame
+
+import android.annotation.SuppressLint
+import android.view.View
+import android.widget.LinearLayout
+import app.coilside.R
+import app.coilside.blocks.Ruled
+import app.coilside.blocks.Ui
+import app.coilside.blocks.button
+import app.coilside.view.Capped
+import app.coilside.view.Column
+import app.coilside.view.Flow
+import app.coilside.view.MATCH
+import app.coilside.view.MEASURE_DP
+import app.coilside.view.PressButton
+import app.coilside.view.WRAP
+import app.coilside.view.below
+import app.coilside.view.beside
+import app.coilside.view.column
+import app.coilside.view.dp
+import app.coilside.view.isLow
+import app.coilside.view.pad
+import app.coilside.view.row
+import coilside.Screen
+
+/** The buttons in the lower part, the first one large, and the key to the menu. */
+@SuppressLint("ViewConstructor")
+class FootView(private val ui: Ui, private val openMenu: () -> Unit) : LinearLayout(ui.context) {
+    private var shown: Any? = null
+    private val held = context.column()
+
+    /** Whether there is anything to press. */
+    var hasWays = false
+        private set
+
+    init {
+        orientation = VERTICAL
+        setBackgroundColor(ui.palette.paper)
+        addView(View(context).apply { background = Ruled(ui.palette.line, dp(1)) }, context.below().apply { height = dp(1) })
+        val column = Column(context, dp(MEASURE_DP))
+        column.addView(held, android.widget.FrameLayout.LayoutParams(MATCH, WRAP))
+        val capped = Capped(context, MOST_SHARE)
+        capped.addView(column, android.widget.FrameLayout.LayoutParams(MATCH, WRAP))
+        addView(capped, context.below())
+        held.pad(16, if (context.isLow()) 6 else 12)
+        setTag(R.id.role, "foot")
+    }
+
+    fun show(screen: Screen) {
+        val wanted = listOf(screen.foot, screen.menu.isEmpty(), ui.words.say("menu"))
+        if (wanted == shown) return
+        shown = wanted
+        held.removeAllViews()
+        hasWays = screen.foot.isNotEmpty() || screen.menu.isNotEmpty()
+        if (context.isLow()) low(screen) else high(screen)
+    }
+
+    private fun high(screen: Screen) {
+        val first = context.row()
+        screen.foot.firstOrNull()?.let { first.addView(ui.button(it, main = true), context.beside().apply { height = MATCH }) }
+        if (screen.menu.isNotEmpty()) {
+            val key = menuKey()
+            if (screen.foot.isEmpty()) first.addView(key, context.beside()) else first.addView(key, context.beside(10, weight = 0f).apply { height = MATCH })
+        }
+        held.addView(first, context.below())
+        val others = screen.foot.drop(1)
+        if (others.isEmpty()) return
+        val row = Flow(context, GAP_DP, fills = true)
+        for (other in others) row.addView(ui.button(other))
+        held.addView(row, context.below(GAP_DP))
+    }
+
+    /** Everything in one row, so that a phone on its side keeps its screen. */
+    private fun low(screen: Screen) {
+        val row = Flow(context, GAP_DP, fills = true)
+        screen.foot.forEachIndexed { at, each -> row.addView(ui.button(each, main = at == 0)) }
+        if (screen.menu.isNotEmpty()) row.addView(menuKey())
+        held.addView(row, context.below())
+    }
+
+    private fun menuKey() = PressButton(context, ui.palette, ui.words.say("menu"), icon = R.drawable.glyph_menu, fire = openMenu)
+        .apply { setTag(R.id.role, "menu-key") }
+
+    private companion object {
+        const val GAP_DP = 10
+        const val MOST_SHARE = 0.45f
+    }
+}

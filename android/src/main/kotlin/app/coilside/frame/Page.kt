@@ -1,0 +1,162 @@
+package app.coilside.frame
+
+import android.annotation.SuppressLint
+import android.os.Build
+import android.view.Gravity
+import android.view.View
+import android.view.accessibility.AccessibilityEvent
+import android.view.accessibility.AccessibilityNodeInfo
+import android.widget.EditText
+import android.widget.FrameLayout
+import android.widget.LinearLayout
+import android.widget.ScrollView
+import app.coilside.blocks.BlockList
+import app.coilside.blocks.DwellBlock
+import app.coilside.blocks.DwellPlace
+import app.coilside.blocks.Ui
+import app.coilside.blocks.loneDwell
+import app.coilside.blocks.onlyToWait
+import app.coilside.session.Session
+import app.coilside.view.Column
+import app.coilside.view.GAP_DP
+import app.coilside.view.MATCH
+import app.coilside.view.MEASURE_DP
+import app.coilside.view.WRAP
+import app.coilside.view.below
+import app.coilside.view.column
+import app.coilside.view.dp
+import app.coilside.view.pad
+import coilside.Block
+import coilside.Screen
+
+/** A whole screen of the core: head, strip, notices, blocks and foot. */
+@SuppressLint("ViewConstructor")
+class Page(private val ui: Ui, session: Session, private val scrolled: Scrolled, openMenu: () -> Unit) : LinearLayout(ui.context) {
+    private val bar = View(context).apply { setBackgroundColor(ui.palette.top) }
+    private val head = HeadView(ui)
+    private val strip = StripView(ui)
+    private val notices = NoticesView(ui, session)
+    private val lone = FrameLayout(context)
+    private val blocks = BlockList(ui)
+    private val body = context.column()
+    private val scroll = ScrollView(context)
+    private val foot = FootView(ui, openMenu)
+    private val keys = NumberKeys(ui)
+    private var place = ""
+    private var hasKeyboard = false
+
+    /** Whether head and strip stay while the rest is pushed: where they leave enough room. */
+    private val stays = with(resources.configuration) { screenHeightDp >= STAYS_DP && fontScale <= STAYS_SCALE }
+
+    init {
+        orientation = VERTICAL
+        setBackgroundColor(ui.palette.ground)
+        // Takes the focus when a field is left, so that the next field does not.
+        isFocusableInTouchMode = true
+        descendantFocusability = FOCUS_BEFORE_DESCENDANTS
+        defaultFocusHighlightEnabled = false
+        addView(bar, LayoutParams(MATCH, 0))
+        val inside = context.column()
+        val top = if (stays) this else inside
+        top.addView(head, context.below())
+        top.addView(strip, context.below())
+        inside.addView(lone, context.below())
+        body.pad(16, 16, 24)
+        body.addView(notices, context.below().apply { bottomMargin = dp(GAP_DP) })
+        body.addView(blocks, context.below())
+        val column = Column(context, dp(MEASURE_DP))
+        column.addView(body, FrameLayout.LayoutParams(MATCH, WRAP, Gravity.TOP))
+        inside.addView(column, context.below())
+        scroll.isFillViewport = true
+        scroll.addView(inside, FrameLayout.LayoutParams(MATCH, WRAP))
+        addView(scroll, LayoutParams(MATCH, 0, 1f))
+        addView(foot, context.below())
+        addView(keys, context.below())
+    }
+
+    /** Shows a screen. [turned] is told before anything of another screen than the last one is drawn. */
+    fun show(screen: Screen, turned: () -> Unit) {
+        val wait = loneDwell(screen.blocks)
+        // A waiting time that begins is a new screen: its clock stands above, where whoever pressed 'start' may not look.
+        val here = "${screen.place} ${screen.unit.orEmpty()} ${stepOf(screen)} ${if (wait == null) "" else "waits"}"
+        val isTurned = here != place
+        if (isTurned) {
+            if (place.isNotEmpty()) scrolled[place] = scroll.scrollY
+            // What is typed in a field of the last screen is meant: leaving it says so.
+            findFocus()?.clearFocus()
+            turned()
+        }
+        place = here
+        head.show(screen)
+        strip.show(screen.strip)
+        val isNew = notices.show(screen.notices)
+        showLone(wait, screen)
+        blocks.show(screen.blocks, wait)
+        foot.show(screen)
+        footOrNot()
+        if (isTurned) arrive(screen) else if (isNew && findFocus() !is EditText) scroll.smoothScrollTo(0, 0)
+    }
+
+    private fun showLone(wait: Block.Dwell?, screen: Screen) {
+        val shown = lone.getChildAt(0) as? DwellBlock
+        if (wait == null) return lone.removeAllViews()
+        val view = shown ?: DwellBlock(ui).also { lone.addView(it, FrameLayout.LayoutParams(MATCH, WRAP)) }
+        view.place = if (onlyToWait(screen.blocks)) DwellPlace.ALONE else DwellPlace.AHEAD
+        view.take(wait)
+    }
+
+    /** Where one was on this screen; a screen reader begins at its title. */
+    private fun arrive(screen: Screen) {
+        val down = scrolled[place]
+        scroll.post { scroll.scrollTo(0, down) }
+        if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.P) {
+            accessibilityPaneTitle = listOf(screen.title, screen.subtitle).filter { it.isNotEmpty() }.joinToString(", ")
+        }
+        head.title?.let { title ->
+            title.sendAccessibilityEvent(AccessibilityEvent.TYPE_VIEW_FOCUSED)
+            title.performAccessibilityAction(AccessibilityNodeInfo.ACTION_ACCESSIBILITY_FOCUS, null)
+        }
+    }
+
+    /** The screen goes away with its activity: where it was read to is kept. */
+    fun leave() {
+        if (place.isNotEmpty()) scrolled[place] = scroll.scrollY
+    }
+
+    /** The time went on. */
+    fun tick() {
+        blocks.tick()
+        (lone.getChildAt(0) as? DwellBlock)?.tick()
+    }
+
+    /** Shows the keys for a number, in place of the foot. */
+    fun numberKeysFor(input: EditText?) {
+        keys.showFor(input)
+        footOrNot()
+        if (input != null) scroll.post { scroll.requestChildFocus(input, input) }
+    }
+
+    /** Keeps clear of the system's bars and the keyboard, pixels. */
+    fun inset(left: Int, top: Int, right: Int, bottom: Int, keyboard: Boolean) {
+        setPadding(left, 0, right, if (keyboard) bottom else 0)
+        bar.layoutParams = LayoutParams(MATCH, top)
+        foot.setPadding(0, 0, 0, if (keyboard) 0 else bottom)
+        keys.setPadding(0, 0, 0, if (keyboard) 0 else bottom)
+        hasKeyboard = keyboard
+        footOrNot()
+    }
+
+    private fun footOrNot() {
+        val isThere = foot.hasWays && keys.visibility != VISIBLE && !hasKeyboard
+        foot.visibility = if (isThere) VISIBLE else GONE
+    }
+
+    private companion object {
+        /** A window at least so high keeps its head, dp. */
+        const val STAYS_DP = 640
+        const val STAYS_SCALE = 1.3f
+
+        /** The one step that a screen is about: the next step under the same name is another screen. */
+        fun stepOf(screen: Screen): String = screen.blocks.filterIsInstance<Block.Step>().singleOrNull()?.id.orEmpty()
+    }
+}
