@@ -80,3 +80,4 @@ shell-open-none = No app on this phone opens this.
 shell-key-delete = Delete
 shell-key-done = Done
 shell-key-decimal = Decimal sign
+shell-alarm-saver = An alarm is set. The battery saver is on and may ring it late. Keep this screen open.

@@ -80,3 +80,4 @@ shell-open-none = Ninguna aplicación de este teléfono abre esto.
 shell-key-delete = Borrar
 shell-key-done = Listo
 shell-key-decimal = Signo decimal
+shell-alarm-saver = Hay una alarma puesta. El ahorro de batería está activo y puede tocarla tarde. Deje esta pantalla abierta.
