@@ -227,6 +227,7 @@ class MainActivity : Activity(), Ui, SessionListener, Overlays.Ways {
                 !alarms.isWaiting -> null
                 !alarms.isHeard -> AlarmLine(words.say("alarm-phone-quiet"), words.say("alarm-allow"), ::allowMessages)
                 !alarms.isExact -> AlarmLine(words.say("alarm-phone-late"), words.say("alarm-exact"), ::allowExact)
+                alarms.isSaving -> AlarmLine(words.say("alarm-saver"), null, null)
                 else -> AlarmLine(words.say("alarm-phone"), null, null)
             }
         }

@@ -58,18 +58,24 @@ class NumberBlock(ui: Ui) : BlockView<Block.Number>(ui) {
         imeOptions = EditorInfo.IME_ACTION_DONE or EditorInfo.IME_FLAG_NO_EXTRACT_UI
         setSingleLine()
         isSaveEnabled = false
-        setSelectAllOnFocus(false)
+        setSelectAllOnFocus(true)
         importantForAutofill = IMPORTANT_FOR_AUTOFILL_NO
         showSoftInputOnFocus = resources.configuration.keyboard != Configuration.KEYBOARD_NOKEYS
         addTextChangedListener(Typed { text -> shown?.let { if (ui.fields.text(it.field, it.text) != text) ui.fields.typed(it.field, text) } })
         setOnFocusChangeListener { _, focused ->
             edge(shown?.problem != null)
-            if (focused) ui.numberKeysFor(input) else leave()
+            if (focused) enter() else leave()
         }
         setOnEditorActionListener { _, _, _ ->
             clearFocus()
             true
         }
+    }
+
+    /** What stood there is replaced by the first key: with gloves nobody sets a cursor. */
+    private fun enter() {
+        ui.numberKeysFor(input)
+        input.post { if (input.isFocused) input.selectAll() }
     }
 
     private fun leave() {

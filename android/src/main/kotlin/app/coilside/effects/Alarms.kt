@@ -8,6 +8,7 @@ import android.content.Context
 import android.content.Intent
 import android.net.Uri
 import android.os.Build
+import android.os.PowerManager
 import android.os.SystemClock
 import app.coilside.Ground
 import app.coilside.session.WakeRequests
@@ -42,6 +43,9 @@ class Alarms(private val app: Context, private val ground: Ground) : WakeRequest
 
     /** Whether the system lets an alarm ring to the second. */
     val isExact: Boolean get() = Build.VERSION.SDK_INT < Build.VERSION_CODES.S || manager.canScheduleExactAlarms()
+
+    /** Whether the system saves charge, and lets apps wait for it. */
+    val isSaving: Boolean get() = app.getSystemService(PowerManager::class.java).isPowerSaveMode
 
     /** Whether the system shows our messages, with their sound. */
     val isHeard: Boolean get() = app.getSystemService(NotificationManager::class.java).areNotificationsEnabled()

@@ -81,6 +81,13 @@ class Camera(private val app: Context, private val session: Session, private val
         start(activity, intent, CAMERA, id, "camera-app-none")
     }
 
+    /** Whether a picture that could not be kept is still there. */
+    val canKeepAgain: Boolean get() = stage == Stage.CHOOSE && problem != null && wanted?.let { fileOf(it.id).length() > 0 } == true
+
+    fun keepAgain() {
+        if (canKeepAgain) wanted?.let { keep(it.id, null) }
+    }
+
     fun pick(activity: Activity) {
         val id = wanted?.id ?: return
         val intent = Intent(Intent.ACTION_OPEN_DOCUMENT).addCategory(Intent.CATEGORY_OPENABLE).setType("image/*")

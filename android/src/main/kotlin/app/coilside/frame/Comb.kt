@@ -25,7 +25,7 @@ class Comb(context: Context, private val palette: Palette, private val done: Int
         val step = width.toFloat() / total
         val tooth = (step * TOOTH_SHARE).coerceIn(dp(1).toFloat(), dp(7).toFloat())
         for (at in 0 until total) {
-            paint.color = if (at < done) palette.fin else palette.finRest
+            paint.color = if (at < done) palette.tooth else palette.toothRest
             val from = if (layoutDirection == LAYOUT_DIRECTION_RTL) width - at * step - tooth else at * step
             canvas.drawRect(from, 0f, from + tooth, height.toFloat(), paint)
         }

@@ -59,7 +59,7 @@ class HeadView(private val ui: Ui) : LinearLayout(ui.context) {
 
     private fun titles(screen: Screen): View = context.row().apply {
         gravity = Gravity.CENTER_VERTICAL
-        screen.unit?.let { addView(ui.unitLetter(it, ui.palette.onTop, ui.palette.fin)) }
+        screen.unit?.let { addView(ui.unitLetter(it, ui.palette.onTop, ui.palette.tooth)) }
         val names = context.column()
         val name = context.words(screen.title, ui.palette.onTop, Type.TITLE, Weight.BOLD).heading()
         name.isFocusable = false

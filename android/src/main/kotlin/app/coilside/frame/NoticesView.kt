@@ -51,8 +51,8 @@ class NoticesView(private val ui: Ui, private val session: Session) : LinearLayo
 
     private fun troubleView(trouble: Trouble): View {
         val ways = ArrayList<View>()
-        if (trouble.again != null) ways += way("try-again", "trouble-again") { session.tryAgain() }
-        ways += way("close", "trouble-close") { session.putAside() }
+        if (trouble.again != null) ways += way("try-again", "again") { session.tryAgain() }
+        ways += way("close", "aside") { session.putAside() }
         val lines = if (trouble.isFull) emptyList() else listOf(trouble.detail)
         return NoticeView(ui, Notice(Tone.DANGER, titleOf(trouble), lines, emptyList()), ways)
     }

@@ -1,6 +1,7 @@
 package app.coilside.frame
 
 import android.annotation.SuppressLint
+import android.graphics.Rect
 import android.os.Build
 import android.view.Gravity
 import android.view.View
@@ -133,7 +134,8 @@ class Page(private val ui: Ui, session: Session, private val scrolled: Scrolled,
     fun numberKeysFor(input: EditText?) {
         keys.showFor(input)
         footOrNot()
-        if (input != null) scroll.post { scroll.requestChildFocus(input, input) }
+        // The keys take room: the field is brought above them.
+        if (input != null) scroll.post { input.requestRectangleOnScreen(Rect(0, -dp(ABOVE_DP), input.width, input.height), true) }
     }
 
     /** Keeps clear of the system's bars and the keyboard, pixels. */
@@ -152,6 +154,9 @@ class Page(private val ui: Ui, session: Session, private val scrolled: Scrolled,
     }
 
     private companion object {
+        /** What stays in sight above a field that is typed in: its label, dp. */
+        const val ABOVE_DP = 48
+
         /** A window at least so high keeps its head, dp. */
         const val STAYS_DP = 640
         const val STAYS_SCALE = 1.3f

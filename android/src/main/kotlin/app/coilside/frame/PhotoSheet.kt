@@ -45,6 +45,9 @@ class PhotoSheet(ui: Ui, private val camera: Camera, private val take: () -> Uni
             content.addView(wait, context.below(18))
             return
         }
+        if (camera.canKeepAgain) {
+            content.addView(way(ui.words.say("try-again"), "again", Tone.PRIMARY, main = true) { camera.keepAgain() }, context.below(16))
+        }
         content.addView(way(ui.words.say("take"), "photo-take", Tone.PRIMARY, R.drawable.glyph_camera, main = true, press = take), context.below(16))
         content.addView(way(ui.words.say("picture"), "photo-pick", icon = R.drawable.glyph_picture, press = pick), context.below(10))
         content.addView(way(ui.words.say("cancel"), "photo-cancel") { camera.cancel() }, context.below(10))

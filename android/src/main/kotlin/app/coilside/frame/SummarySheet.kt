@@ -50,8 +50,8 @@ class SummarySheet(private val ui: Ui, private val activity: Activity, val page:
         addView(web, LayoutParams(MATCH, 0, 1f))
         val ways = Flow(context, GAP_DP, fills = true)
         ways.pad(16, 12)
-        ways.addView(way("share", "summary-share", Tone.PRIMARY) { share() })
-        ways.addView(way("print", "summary-print") { print() })
+        ways.addView(way("share", "share", Tone.PRIMARY) { share() })
+        ways.addView(way("print", "print") { print() })
         ways.addView(way("close", "summary-close", icon = R.drawable.glyph_close, press = close))
         addView(ways, LayoutParams(MATCH, WRAP))
     }
