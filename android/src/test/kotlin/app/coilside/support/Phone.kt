@@ -6,6 +6,7 @@ import android.os.Bundle
 import android.os.Looper
 import android.os.Parcel
 import android.view.View
+import androidx.test.platform.app.InstrumentationRegistry
 import app.coilside.MainActivity
 import app.coilside.ShellApp
 import app.coilside.session.Session
@@ -38,6 +39,8 @@ class Phone(val ground: TestGround) {
 
     /** Opens the app, with what the system kept of it if the system ended it. */
     fun open(intent: Intent? = null, kept: Bundle? = null): Phone {
+        // A finger is in use, no keys: the focus goes nowhere by itself.
+        InstrumentationRegistry.getInstrumentation().setInTouchMode(true)
         val opened = Robolectric.buildActivity(MainActivity::class.java, intent ?: Intent(app, MainActivity::class.java).setAction(Intent.ACTION_MAIN))
         controller = opened
         if (kept == null) opened.create() else opened.create(kept)
