@@ -124,7 +124,6 @@ class Session(private val app: Context, private val ground: Ground, private val 
     }
 
     private fun act(id: String, action: Action) {
-        System.err.println("DEBUG act $action")
         val again = { act(id, action) }
         run(Job(action), { trouble = troubleOf(it, again) }) { open ->
             open.act(id, action, ground.now()).also { turn -> main.post { fresh += turn.effects.map { it.id } } }
@@ -337,7 +336,6 @@ class Session(private val app: Context, private val ground: Ground, private val 
     }
 
     private fun shut(fault: Throwable) {
-        fault.printStackTrace()
         shutBecause = troubleOf(fault) { open() }
         if (screen == null) standing = Standing.SHUT else trouble = shutBecause
     }
