@@ -30,6 +30,6 @@ fun glyphOf(tone: Tone): Int = when (tone) {
 /** The pictogram of that name, `drawable/sign_<name>`; the general sign where there is none. */
 fun Context.signOf(name: String): Int {
     val plain = name.removePrefix("emergency-").replace('-', '_')
-    val id = resources.getIdentifier("sign_$plain", "drawable", R::class.java.`package`?.name ?: packageName)
+    val id = resources.getIdentifier("sign_$plain", "drawable", resources.getResourcePackageName(R.string.app_name))
     return if (id != 0) id else R.drawable.glyph_danger
 }
