@@ -105,6 +105,7 @@ class MainActivity : Activity(), Ui, SessionListener, Overlays.Ways {
     override fun onResume() {
         super.onResume()
         isInFront = true
+        parts.camera.returned()
         changed()
     }
 

@@ -4,7 +4,9 @@ import android.annotation.SuppressLint
 import android.view.View
 import android.widget.LinearLayout
 import app.coilside.view.GAP_DP
+import app.coilside.R
 import app.coilside.view.below
+import app.coilside.view.dp
 import coilside.Block
 
 /**
@@ -31,6 +33,7 @@ class BlockList(private val ui: Ui, private val gapDp: Int = GAP_DP) : LinearLay
         }
         for (gone in old.values.flatten()) removeView(gone.view)
         entries.forEachIndexed { at, entry -> place(entry.view, at) }
+        for (at in 0 until childCount) space(at)
     }
 
     /** The time went on. */
@@ -39,19 +42,24 @@ class BlockList(private val ui: Ui, private val gapDp: Int = GAP_DP) : LinearLay
     private fun place(view: View, at: Int) {
         if (getChildAt(at) === view) return
         if (view.parent === this) removeView(view)
-        addView(view, at, context.below(if (at == 0) 0 else gapDp))
+        addView(view, at, context.below())
     }
 
-    override fun onViewAdded(child: View?) {
-        super.onViewAdded(child)
-        // What came to stand first, or no longer does, changes its distance.
-        for (at in 0 until childCount) {
-            val params = getChildAt(at).layoutParams as LayoutParams
-            params.topMargin = if (at == 0) 0 else context.below(gapDp).topMargin
-        }
+    /** Lines of running text stand nearer to each other than other blocks. */
+    private fun space(at: Int) {
+        val above = getChildAt(at - 1)
+        val gap = if (at == 0) 0 else if (isLine(above) && isLine(getChildAt(at))) LINE_GAP_DP else gapDp
+        val params = getChildAt(at).layoutParams as LayoutParams
+        if (params.topMargin == dp(gap)) return
+        params.topMargin = dp(gap)
+        getChildAt(at).layoutParams = params
     }
+
+    private fun isLine(view: View?): Boolean = ((view as? TextBlock)?.getTag(R.id.block) as? Block.Text)?.level == 0.toUByte()
 
     private companion object {
+        const val LINE_GAP_DP = 8
+
         /** What makes two blocks the same one at two moments. */
         fun keyOf(block: Block): Any = when (block) {
             is Block.Step -> "step" to block.id

@@ -50,26 +50,28 @@ class TableBlock(ui: Ui) : BlockView<Block.Table>(ui) {
         gravity = Gravity.TOP
         if (!head) background = Ruled(ui.palette.line, dp(1))
         cells.forEachIndexed { at, text ->
-            val cell = cell(text, head, at == 0)
+            val cell = cell(text, head, at == 0, at == cells.lastIndex)
             // A screen reader hears of which column a value is.
             if (!head && at > 0) columns.getOrNull(at)?.takeIf { it.isNotEmpty() }?.let { cell.contentDescription = "$it: $text" }
             addView(cell, TableRow.LayoutParams(WRAP, WRAP, if (at == 0) 1f else 0f))
         }
     }
 
-    private fun cell(text: String, head: Boolean, first: Boolean): TextView {
+    private fun cell(text: String, head: Boolean, first: Boolean, last: Boolean): TextView {
         val palette = ui.palette
         val weight = if (head || first) Weight.MEDIUM else Weight.PLAIN
         return context.words(text, if (head) palette.soft else palette.ink, if (head) Type.SMALL else TABLE_SP, weight).digits().apply {
-            setPaddingRelative(dp(if (first) 16 else 6), dp(9), dp(10), dp(9))
-            maxWidth = dp(if (first) NAME_DP else VALUE_DP)
+            setPaddingRelative(dp(if (first) 16 else 6), dp(9), dp(if (last) 16 else 8), dp(9))
+            // The names give way, so that the values are seen without pushing.
+            maxWidth = dp(if (first) (resources.configuration.screenWidthDp * NAME_SHARE).coerceAtMost(NAME_DP) else VALUE_DP)
             textAlignment = if (first) TEXT_ALIGNMENT_VIEW_START else TEXT_ALIGNMENT_VIEW_END
         }
     }
 
     private companion object {
         const val TABLE_SP = 17f
-        const val NAME_DP = 420
-        const val VALUE_DP = 240
+        const val NAME_DP = 420f
+        const val NAME_SHARE = 0.44f
+        const val VALUE_DP = 240f
     }
 }

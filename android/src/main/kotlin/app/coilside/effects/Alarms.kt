@@ -39,7 +39,7 @@ class Alarms(private val app: Context, private val ground: Ground) : WakeRequest
         private set
 
     /** Whether an alarm waits. */
-    val isWaiting: Boolean get() = waiting.all.isNotEmpty()
+    override val isWaiting: Boolean get() = waiting.all.isNotEmpty()
 
     /** Whether the system lets an alarm ring to the second. */
     val isExact: Boolean get() = Build.VERSION.SDK_INT < Build.VERSION_CODES.S || manager.canScheduleExactAlarms()

@@ -68,8 +68,14 @@ class Camera(private val app: Context, private val session: Session, private val
         to(Stage.AWAY, null)
     }
 
+    /** The app is in front again. An answer comes before; where none came, there are still the ways. */
+    fun returned() {
+        if (stage == Stage.AWAY) to(Stage.CHOOSE, null)
+    }
+
     fun take(activity: Activity) {
         val id = wanted?.id ?: return
+        locator.prime()
         val file = fileOf(id)
         file.delete()
         val address = Folders.address(file)

@@ -81,6 +81,11 @@ class Locator(private val app: Context, private val session: Session) {
         fix(AT_HAND_MS) { place, _ -> then(place) }
     }
 
+    /** A photograph is about to be taken: its place is looked for meanwhile. */
+    fun prime() {
+        if (isAllowed && isOn()) fix(PRIME_MS) { _, _ -> }
+    }
+
     private fun isOn(): Boolean = providers().isNotEmpty()
 
     private fun providers(): List<String> {
@@ -149,6 +154,9 @@ class Locator(private val app: Context, private val session: Session) {
 
         /** How long a photograph waits for its place, milliseconds. */
         private const val AT_HAND_MS = 2_000L
+
+        /** How long a place is looked for while the camera is open, milliseconds. */
+        private const val PRIME_MS = 20_000L
 
         /** How old a photograph's place may be, milliseconds. */
         private const val AGE_MAX_MS = 60_000L

@@ -59,7 +59,7 @@ class FootView(private val ui: Ui, private val openMenu: () -> Unit) : LinearLay
         val first = context.row()
         screen.foot.firstOrNull()?.let { first.addView(ui.button(it, main = true), context.beside().apply { height = MATCH }) }
         if (screen.menu.isNotEmpty()) {
-            val key = menuKey()
+            val key = menuKey(stacked = screen.foot.isNotEmpty())
             if (screen.foot.isEmpty()) first.addView(key, context.beside()) else first.addView(key, context.beside(10, weight = 0f).apply { height = MATCH })
         }
         held.addView(first, context.below())
@@ -74,12 +74,13 @@ class FootView(private val ui: Ui, private val openMenu: () -> Unit) : LinearLay
     private fun low(screen: Screen) {
         val row = Flow(context, GAP_DP, fills = true)
         screen.foot.forEachIndexed { at, each -> row.addView(ui.button(each, main = at == 0)) }
-        if (screen.menu.isNotEmpty()) row.addView(menuKey())
+        if (screen.menu.isNotEmpty()) row.addView(menuKey(stacked = false))
         held.addView(row, context.below())
     }
 
-    private fun menuKey() = PressButton(context, ui.palette, ui.words.say("menu"), icon = R.drawable.glyph_menu, fire = openMenu)
-        .apply { setTag(R.id.role, "menu-key") }
+    private fun menuKey(stacked: Boolean) =
+        PressButton(context, ui.palette, ui.words.say("menu"), icon = R.drawable.glyph_menu, stacked = stacked, fire = openMenu)
+            .apply { setTag(R.id.role, "menu-key") }
 
     private companion object {
         const val GAP_DP = 10

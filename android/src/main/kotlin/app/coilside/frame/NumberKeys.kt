@@ -78,7 +78,6 @@ class NumberKeys(private val ui: Ui) : LinearLayout(ui.context) {
         key.setTextSize(android.util.TypedValue.COMPLEX_UNIT_DIP, KEY_SP)
         key.typeface = app.coilside.view.Weight.BOLD.face
         key.setPadding(0, 0, 0, 0)
-        if (icon != null) key.background.let { key.setPaddingRelative(dp(ICON_INSET_DP), 0, 0, 0) }
         key.contentDescription = said
         key.setTag(R.id.role, "key:$role")
         return key
@@ -107,6 +106,5 @@ class NumberKeys(private val ui: Ui) : LinearLayout(ui.context) {
         const val LOW_DP = 48
         const val GAP_DP = 8
         const val KEY_SP = 28f
-        const val ICON_INSET_DP = 26
     }
 }

@@ -46,8 +46,8 @@ class Page(private val ui: Ui, session: Session, private val scrolled: Scrolled,
     private var place = ""
     private var hasKeyboard = false
 
-    /** Whether head and strip stay while the rest is pushed: where they leave enough room. */
-    private val stays = with(resources.configuration) { screenHeightDp >= STAYS_DP && fontScale <= STAYS_SCALE }
+    private val inside = context.column()
+    private val top = context.column()
 
     init {
         orientation = VERTICAL
@@ -57,10 +57,9 @@ class Page(private val ui: Ui, session: Session, private val scrolled: Scrolled,
         descendantFocusability = FOCUS_BEFORE_DESCENDANTS
         defaultFocusHighlightEnabled = false
         addView(bar, LayoutParams(MATCH, 0))
-        val inside = context.column()
-        val top = if (stays) this else inside
         top.addView(head, context.below())
         top.addView(strip, context.below())
+        inside.addView(top, context.below())
         inside.addView(lone, context.below())
         body.pad(16, 16, 24)
         body.addView(notices, context.below().apply { bottomMargin = dp(GAP_DP) })
@@ -90,12 +89,24 @@ class Page(private val ui: Ui, session: Session, private val scrolled: Scrolled,
         place = here
         head.show(screen)
         strip.show(screen.strip)
+        stayOrGo()
         val isNew = notices.show(screen.notices)
         showLone(wait, screen)
         blocks.show(screen.blocks, wait)
         foot.show(screen)
         footOrNot()
         if (isTurned) arrive(screen) else if (isNew && findFocus() !is EditText) scroll.smoothScrollTo(0, 0)
+    }
+
+    /** Head and strip stay while the rest is pushed, where they leave enough room for it. */
+    private fun stayOrGo() {
+        val size = resources.displayMetrics
+        val wide = MeasureSpec.makeMeasureSpec(if (width > 0) width else size.widthPixels, MeasureSpec.EXACTLY)
+        top.measure(wide, MeasureSpec.makeMeasureSpec(0, MeasureSpec.UNSPECIFIED))
+        val holder = if (top.measuredHeight <= size.heightPixels * STAYS_SHARE) this else inside
+        if (top.parent === holder) return
+        (top.parent as LinearLayout).removeView(top)
+        holder.addView(top, if (holder === this) 1 else 0, context.below())
     }
 
     private fun showLone(wait: Block.Dwell?, screen: Screen) {
@@ -157,9 +168,8 @@ class Page(private val ui: Ui, session: Session, private val scrolled: Scrolled,
         /** What stays in sight above a field that is typed in: its label, dp. */
         const val ABOVE_DP = 48
 
-        /** A window at least so high keeps its head, dp. */
-        const val STAYS_DP = 640
-        const val STAYS_SCALE = 1.3f
+        /** How much of the window head and strip may take and stay. */
+        const val STAYS_SHARE = 0.27f
 
         /** The one step that a screen is about: the next step under the same name is another screen. */
         fun stepOf(screen: Screen): String = screen.blocks.filterIsInstance<Block.Step>().singleOrNull()?.id.orEmpty()

@@ -36,7 +36,7 @@ class StripView(private val ui: Ui) : LinearLayout(ui.context) {
         removeAllViews()
         visibility = if (strip.isEmpty()) GONE else VISIBLE
         if (strip.isEmpty()) return
-        val facts = Flow(context, GAP_DP)
+        val facts = Flow(context, GAP_DP, downDp = DOWN_DP)
         for (live in strip) facts.addView(fact(live))
         facts.pad(16, 8, 10)
         addView(facts, context.below())
@@ -47,12 +47,16 @@ class StripView(private val ui: Ui) : LinearLayout(ui.context) {
         gravity = Gravity.CENTER_VERTICAL
         val color = if (live.tone == Tone.PLAIN) ui.palette.ink else ui.palette.words(live.tone)
         addView(context.words(live.label, ui.palette.soft, LABEL_SP))
-        addView(context.glyph(glyphOf(live.tone), color, GLYPH_DP), LayoutParams(dp(GLYPH_DP), dp(GLYPH_DP)).apply { marginStart = dp(4) })
-        addView(context.words(live.value, color, VALUE_SP, Weight.BOLD), context.beside(2, weight = 0f))
+        if (live.tone != Tone.PLAIN) {
+            val size = LayoutParams(dp(GLYPH_DP), dp(GLYPH_DP)).apply { marginStart = dp(4) }
+            addView(context.glyph(glyphOf(live.tone), color, GLYPH_DP), size)
+        }
+        addView(context.words(live.value, color, VALUE_SP, Weight.BOLD), context.beside(if (live.tone == Tone.PLAIN) 5 else 2, weight = 0f))
     }
 
     private companion object {
-        const val GAP_DP = 12
+        const val GAP_DP = 16
+        const val DOWN_DP = 4
         const val LABEL_SP = 14f
         const val VALUE_SP = 16f
         const val GLYPH_DP = 18

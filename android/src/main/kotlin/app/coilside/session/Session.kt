@@ -109,9 +109,12 @@ class Session(private val app: Context, private val ground: Ground, private val 
             val language = Locale.getDefault().toLanguageTag()
             Door.open(DoorSetup(folder.path, ground.entropy(), ground.now(), language, key.publicKey)).also { door = it }
         }
-        return there.opened(ground.now()).also { turn ->
-            wakes.onlyThese(turn.effects.filter { it.request is Request.WakeAt }.map { it.id }.toSet())
-        }
+        return all(there)
+    }
+
+    /** The screen with every request that is still open: an alarm that is not among them is taken back. */
+    private fun all(open: Door): Turn = open.opened(ground.now()).also { turn ->
+        wakes.onlyThese(turn.effects.filter { it.request is Request.WakeAt }.map { it.id }.toSet())
     }
 
     /** Sends what was done at the screen. */
@@ -126,7 +129,10 @@ class Session(private val app: Context, private val ground: Ground, private val 
     private fun act(id: String, action: Action) {
         val again = { act(id, action) }
         run(Job(action), { trouble = troubleOf(it, again) }) { open ->
-            open.act(id, action, ground.now()).also { turn -> main.post { fresh += turn.effects.map { it.id } } }
+            val turn = open.act(id, action, ground.now())
+            main.post { fresh += turn.effects.map { it.id } }
+            // The step that an alarm belongs to may just have ended.
+            if (wakes.isWaiting) all(open) else turn
         }
     }
 
@@ -365,6 +371,9 @@ class Session(private val app: Context, private val ground: Ground, private val 
 
 /** Takes requests to call the person at a time; called on any thread. */
 interface WakeRequests {
+    /** Whether any alarm waits. */
+    val isWaiting: Boolean
+
     fun wake(effectId: String, utcMs: Long, text: String)
 
     /** All that are still wanted; the others are taken back. */

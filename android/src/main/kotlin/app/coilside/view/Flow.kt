@@ -9,9 +9,15 @@ import kotlin.math.max
  * Sets its children side by side and goes on in the next row where there is no more room. With [fills] the children of a
  * row share what is left of it.
  */
-class Flow(context: Context, gapDp: Number, private val fills: Boolean = false, private val leastDp: Number = 0) :
-    ViewGroup(context) {
+class Flow(
+    context: Context,
+    gapDp: Number,
+    private val fills: Boolean = false,
+    private val leastDp: Number = 0,
+    downDp: Number = gapDp,
+) : ViewGroup(context) {
     private val gap = dp(gapDp)
+    private val down = dp(downDp)
     private val rows = ArrayList<List<View>>()
 
     override fun onMeasure(widthSpec: Int, heightSpec: Int) {
@@ -37,7 +43,7 @@ class Flow(context: Context, gapDp: Number, private val fills: Boolean = false, 
         }
         if (row.isNotEmpty()) rows += row
         if (fills) for (each in rows) fill(each, wide, least)
-        val high = rows.sumOf { each -> each.maxOf { it.measuredHeight } } + gap * max(0, rows.size - 1)
+        val high = rows.sumOf { each -> each.maxOf { it.measuredHeight } } + down * max(0, rows.size - 1)
         setMeasuredDimension(
             resolveSize(wide + paddingLeft + paddingRight, widthSpec),
             resolveSize(high + paddingTop + paddingBottom, heightSpec),
@@ -66,7 +72,7 @@ class Flow(context: Context, gapDp: Number, private val fills: Boolean = false, 
                 child.layout(start, y, start + child.measuredWidth, y + child.measuredHeight)
                 x += (child.measuredWidth + gap) * if (mirrored) -1 else 1
             }
-            y += high + gap
+            y += high + down
         }
     }
 }

@@ -33,6 +33,7 @@ class PressButton(
     private val tone: Tone = Tone.PLAIN,
     main: Boolean = false,
     icon: Int? = null,
+    private val stacked: Boolean = false,
     here: Boolean = false,
     private val holdWords: HoldWords? = null,
     private val fire: () -> Unit,
@@ -51,7 +52,8 @@ class PressButton(
 
     init {
         val look = lookOf(tone, palette, main, here)
-        word(spoken(holdWords?.hold), look.words, if (main) MAIN_SP else Type.BODY, if (tone == Tone.QUIET) Weight.PLAIN else Weight.MEDIUM)
+        val size = if (main) mainSizeOf(label) else if (stacked) Type.SMALL else Type.BODY
+        word(spoken(holdWords?.hold), look.words, size, if (tone == Tone.QUIET) Weight.PLAIN else Weight.MEDIUM)
         textAlignment = TEXT_ALIGNMENT_GRAVITY
         gravity = android.view.Gravity.CENTER
         isAllCaps = false
@@ -61,7 +63,7 @@ class PressButton(
         minimumHeight = minHeight
         minWidth = dp(TARGET_DP)
         minimumWidth = minWidth
-        pad(if (main) 20 else 16, 10)
+        pad(if (main) 20 else if (stacked) 12 else 16, 10)
         background = context.pressable(context.surface(look.fill, look.edge, look.edgeDp, round), palette, round, look.words)
         val mark = icon ?: if (tone == Tone.DANGER || tone == Tone.ATTENTION) glyphOf(tone) else null
         mark?.let { mark(it, look.words) }
@@ -76,8 +78,19 @@ class PressButton(
 
     private fun mark(id: Int, color: Int) {
         val drawing = context.glyphDrawable(id, color).apply { setBounds(0, 0, dp(MARK_DP), dp(MARK_DP)) }
-        setCompoundDrawablesRelative(drawing, null, null, null)
-        compoundDrawablePadding = dp(10)
+        if (stacked) setCompoundDrawablesRelative(null, drawing, null, null) else setCompoundDrawablesRelative(drawing, null, null, null)
+        compoundDrawablePadding = dp(if (stacked) 2 else 10)
+    }
+
+    /** The drawing stands beside the words, not at the far edge. */
+    private fun nearWords() {
+        val drawing = compoundDrawablesRelative[0] ?: return
+        val lines = layout ?: return
+        val wide = (0 until lines.lineCount).maxOf { lines.getLineWidth(it) }
+        val spare = (width - compoundPaddingLeft - compoundPaddingRight - wide).toInt().coerceAtLeast(0)
+        val shift = (if (label.isEmpty()) spare + compoundDrawablePadding else spare) / 2
+        val at = if (layoutDirection == LAYOUT_DIRECTION_RTL) -shift else shift
+        drawing.setBounds(at, 0, at + dp(MARK_DP), dp(MARK_DP))
     }
 
     /** The label, with a smaller line below it. */
@@ -163,6 +176,7 @@ class PressButton(
             canvas.restore()
             postInvalidateOnAnimation()
         }
+        nearWords()
         super.onDraw(canvas)
     }
 
@@ -171,6 +185,10 @@ class PressButton(
     private companion object {
         const val MAIN_ROUND_DP = 18f
         const val MAIN_SP = 22f
+
+        /** Longer words on a main button are set smaller, so that they take two lines and not three. */
+        const val WORDY_CHARS = 22
+        const val WORDY_SP = 19f
         const val MARK_DP = 26
         const val LINE_SHARE = 0.72f
 
@@ -180,6 +198,8 @@ class PressButton(
         /** How long the second press may take, milliseconds. */
         const val ARMED_MS = 6000L
         const val HOLD_ALPHA = 90
+
+        fun mainSizeOf(label: String) = if (label.length > WORDY_CHARS) WORDY_SP else MAIN_SP
 
         fun lookOf(tone: Tone, palette: Palette, main: Boolean, here: Boolean): Look = when {
             here -> Look(palette.leadWash, palette.lead, palette.ink, 3)
