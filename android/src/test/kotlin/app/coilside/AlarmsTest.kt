@@ -50,12 +50,14 @@ class AlarmsTest {
     private fun waitMs() = checkNotNull(Bell.inMs()) { "no alarm is set" }
 
     @Test
-    fun `it is exact, wakes the phone, and rings at the end of the least time and at that of the most`() {
+    fun `it is exact, wakes the phone, and rings at the end of the least time and before that of the most`() {
         val screen = checkNotNull(scene.phone.session.screen)
         val dwell = screen.blocks.flatMap { if (it is coilside.Block.Step) it.blocks else listOf(it) }.filterIsInstance<coilside.Block.Dwell>().single()
-        val ends = listOf(dwell.leastAtUtcMs, dwell.mostAtUtcMs).map { it - scene.ground.utcMs }
+        val (least, most) = listOf(dwell.leastAtUtcMs, dwell.mostAtUtcMs).map { (it - scene.ground.utcMs).toDouble() }
         assertEquals(List(2) { AlarmManager.ELAPSED_REALTIME_WAKEUP }, Bell.set().map { it.type })
-        ends.zip(Bell.set()).forEach { (end, alarm) -> assertEquals(end.toDouble(), (alarm.triggerAtMs - SystemClock.elapsedRealtime()).toDouble(), 1_500.0) }
+        val (first, second) = Bell.set().map { (it.triggerAtMs - SystemClock.elapsedRealtime()).toDouble() }
+        assertEquals(least, first, 1_500.0)
+        assertTrue("the second rings at $second of $least to $most", second > least && second < most)
     }
 
     @Test
@@ -101,11 +103,10 @@ class AlarmsTest {
     @Test
     fun `one whose step was taken back does not ring`() {
         val step = scene.phone.session.screen!!.blocks.filterIsInstance<coilside.Block.Step>().first { it.state == coilside.StepState.RUNNING }
-        val set = Bell.set().first()
+        val set = checkNotNull(Bell.set().first())
         scene.phone.session.act(Action.Undo(step.id))
         scene.phone.settle()
-        assertEquals("it is still set", 0, Bell.set().size)
-        // The system may have sent it on its way already.
+        scene.ground.pass(waitMs() + 1)
         set.operation?.send()
         shadowOf(android.os.Looper.getMainLooper()).idle()
         scene.phone.settle()

@@ -63,8 +63,8 @@ class SendingTest {
         relay.drop()
         val visit = sealedVisit()
         val events = scene.phone.core { it.events(visit) }
-        assertEquals("what waits must be planned to be sent", 1, Jobs.planned().size)
         scene.phone.end()
+        assertEquals("what waits must be planned to be sent", 1, Jobs.planned().size)
 
         relay.holds = true
         relay.cut(CUTS)

@@ -2,9 +2,7 @@ package app.coilside.support
 
 import android.database.sqlite.SQLiteDatabase
 import java.io.File
-import java.net.CookieManager
 import java.net.HttpURLConnection
-import java.net.URI
 import java.net.URL
 import java.net.URLEncoder
 import kotlin.concurrent.thread
@@ -37,19 +35,19 @@ class Office(private val folder: File) : AutoCloseable {
     /** A code with which a device joins: made on the office's page, as its people do. */
     fun joinCode(): String {
         val link = ProcessBuilder(program, "office", "--folder", folder.path, "--new-link").start().inputStream.bufferedReader().readText().trim()
-        val cookies = CookieManager()
+        var cookie = ""
         fun call(path: String, form: String?): String {
             val address = "http://127.0.0.1:$port"
             val line = URL(address + path).openConnection() as HttpURLConnection
             line.instanceFollowRedirects = false
-            for (cookie in cookies.cookieStore.get(URI(address))) line.addRequestProperty("Cookie", cookie.toString())
+            if (cookie.isNotEmpty()) line.setRequestProperty("Cookie", cookie)
             if (form != null) {
                 line.doOutput = true
                 line.setRequestProperty("Origin", address)
                 line.outputStream.use { it.write(form.toByteArray()) }
             }
             val status = line.responseCode
-            cookies.put(URI(address), line.headerFields.filterKeys { it != null })
+            line.getHeaderField("Set-Cookie")?.let { cookie = it.substringBefore(';') }
             val body = (if (status < 400) line.inputStream else line.errorStream)?.bufferedReader()?.readText().orEmpty()
             check(status < 400) { "$path: $status $body" }
             return body

@@ -1,13 +1,14 @@
 package app.coilside.support
 
+import android.os.Looper
 import coilside.Action
 import java.io.File
 import org.json.JSONObject
 import org.robolectric.Shadows.shadowOf
-import android.os.Looper
+import org.robolectric.shadows.ShadowAlarmManager
 
 /** Ways to a state of the visit, for tests that begin there. */
-class Scene(folder: File, val ground: TestGround = TestGround(folder)) {
+class Scene(private val folder: File, val ground: TestGround = TestGround(folder)) {
     val phone = Phone(ground)
     val technician = Technician(phone, photographs())
     val hand get() = technician.hand
@@ -47,10 +48,21 @@ class Scene(folder: File, val ground: TestGround = TestGround(folder)) {
     var camera: OtherApp? = null
         private set
 
-    /** Goes on until a waiting time runs. */
+    /** A waiting time runs. The way there is long: it is gone once, and the others begin with what lay on the disk then. */
     fun waiting(): Scene {
-        placed()
-        technician.playUntil { Bell.inMs() != null }
+        Sky.on()
+        Sky.allow()
+        val kept = File(out, "scenes/waiting-${ProcessHandle.current().pid()}")
+        if (!kept.exists()) {
+            placed()
+            technician.playUntil { Bell.inMs() != null }
+            phone.end()
+            ShadowAlarmManager.reset()
+            folder.copyRecursively(kept)
+        } else {
+            kept.copyRecursively(folder, overwrite = true)
+        }
+        phone.open()
         return this
     }
 

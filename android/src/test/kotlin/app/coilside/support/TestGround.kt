@@ -5,12 +5,14 @@ import app.coilside.Ground
 import app.coilside.Signer
 import coilside.Now
 import java.io.File
-import java.security.KeyPairGenerator
+import java.security.KeyFactory
 import java.security.SecureRandom
 import java.security.Signature
 import java.security.interfaces.ECPublicKey
-import java.security.spec.ECGenParameterSpec
+import java.security.spec.PKCS8EncodedKeySpec
+import java.security.spec.X509EncodedKeySpec
 import java.time.Duration
+import java.util.Base64
 import org.robolectric.shadows.ShadowSystemClock
 
 /** A device whose clocks the test holds; its folder and its key outlive the process. */
@@ -22,7 +24,8 @@ class TestGround(private val disk: File) : Ground {
     /** Since the boot, milliseconds. */
     var monoMs = 3_600_000L
     private var boots = 1
-    private val keys = KeyPairGenerator.getInstance("EC").apply { initialize(ECGenParameterSpec("secp256r1")) }.generateKeyPair()
+    private val private = FACTORY.generatePrivate(PKCS8EncodedKeySpec(Base64.getDecoder().decode(PRIVATE)))
+    private val public = FACTORY.generatePublic(X509EncodedKeySpec(Base64.getDecoder().decode(PUBLIC)))
 
     /** How often something was signed. */
     var signed = 0
@@ -47,11 +50,11 @@ class TestGround(private val disk: File) : Ground {
     override fun folder(app: Context) = disk
 
     override fun signer(app: Context) = object : Signer {
-        override val publicKey = uncompressed(keys.public as ECPublicKey)
+        override val publicKey = uncompressed(public as ECPublicKey)
 
         override fun sign(bytes: ByteArray): ByteArray = Signature.getInstance("SHA256withECDSA").run {
             signed += 1
-            initSign(keys.private)
+            initSign(private)
             update(bytes)
             sign()
         }
@@ -74,5 +77,13 @@ class TestGround(private val disk: File) : Ground {
     private fun uncompressed(key: ECPublicKey): ByteArray {
         val coordinate = { number: java.math.BigInteger -> number.toByteArray().let { if (it.size > 32) it.copyOfRange(it.size - 32, it.size) else ByteArray(32 - it.size) + it } }
         return byteArrayOf(4) + coordinate(key.w.affineX) + coordinate(key.w.affineY)
+    }
+
+    private companion object {
+        /** One P-256 key for all tests, so that one may go on with what another began. Nothing of worth was ever signed with it. */
+        const val PRIVATE = "MEECAQAwEwYHKoZIzj0CAQYIKoZIzj0DAQcEJzAlAgEBBCDXAMaoC9swZNfOb+/bi1VnSoKsi9SLvcDwEwAIgv9/wQ=="
+        const val PUBLIC =
+            "MFkwEwYHKoZIzj0CAQYIKoZIzj0DAQcDQgAEbRfT3IfKgoMRCBzuLp+r/L1r4s5DoFbXYDlbMC98F3T2IrC8DGMLanxWaVqRP9EvCREzKMfWTJdvlRO7MUKVHQ=="
+        val FACTORY: KeyFactory = KeyFactory.getInstance("EC")
     }
 }
