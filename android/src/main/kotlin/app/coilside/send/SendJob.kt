@@ -28,9 +28,10 @@ class SendJob : JobService() {
     private fun look(params: JobParameters) {
         val session = ShellApp.session(this)
         val sender = ShellApp.sender(this)
-        session.refresh()
+        // Looked at before the screen is read again, which is work too.
         quietSince = if (session.busy || sender.isCarrying) 0 else quietSince + 1
         val empty = isEmpty(this)
+        session.refresh()
         if (quietSince < QUIET_LOOKS) {
             main.postDelayed({ look(params) }, LOOK_MS)
             return
