@@ -19,6 +19,7 @@ import app.coilside.view.beside
 import app.coilside.view.column
 import app.coilside.view.dp
 import app.coilside.view.isLow
+import app.coilside.view.isTight
 import app.coilside.view.pad
 import app.coilside.view.row
 import coilside.Screen
@@ -52,7 +53,23 @@ class FootView(private val ui: Ui, private val openMenu: () -> Unit) : LinearLay
         shown = wanted
         held.removeAllViews()
         hasWays = screen.foot.isNotEmpty() || screen.menu.isNotEmpty()
-        if (context.isLow()) low(screen) else high(screen)
+        when {
+            context.isLow() -> low(screen)
+            context.isTight() -> tight(screen)
+            else -> high(screen)
+        }
+    }
+
+    /** The first button and the menu's drawing alone; the other buttons stand at the end of the page. */
+    private fun tight(screen: Screen) {
+        val row = context.row()
+        screen.foot.firstOrNull()?.let { row.addView(ui.button(it, main = true), context.beside().apply { height = MATCH }) }
+        if (screen.menu.isNotEmpty()) {
+            val words = screen.foot.isEmpty()
+            val key = menuKey(stacked = false, words)
+            row.addView(key, context.beside(if (words) 0 else GAP_DP, if (words) 1f else 0f).apply { height = MATCH })
+        }
+        held.addView(row, context.below())
     }
 
     private fun high(screen: Screen) {
@@ -78,9 +95,13 @@ class FootView(private val ui: Ui, private val openMenu: () -> Unit) : LinearLay
         held.addView(row, context.below())
     }
 
-    private fun menuKey(stacked: Boolean) =
-        PressButton(context, ui.palette, ui.words.say("menu"), icon = R.drawable.glyph_menu, stacked = stacked, fire = openMenu)
-            .apply { setTag(R.id.role, "menu-key") }
+    private fun menuKey(stacked: Boolean, words: Boolean = true): PressButton {
+        val label = ui.words.say("menu")
+        val key = PressButton(context, ui.palette, if (words) label else "", icon = R.drawable.glyph_menu, stacked = stacked, fire = openMenu)
+        key.contentDescription = label
+        key.setTag(R.id.role, "menu-key")
+        return key
+    }
 
     private companion object {
         const val GAP_DP = 10

@@ -15,10 +15,12 @@ import app.coilside.blocks.BlockList
 import app.coilside.blocks.DwellBlock
 import app.coilside.blocks.DwellPlace
 import app.coilside.blocks.Ui
+import app.coilside.blocks.button
 import app.coilside.blocks.loneDwell
 import app.coilside.blocks.onlyToWait
 import app.coilside.session.Session
 import app.coilside.view.Column
+import app.coilside.view.Flow
 import app.coilside.view.GAP_DP
 import app.coilside.view.MATCH
 import app.coilside.view.MEASURE_DP
@@ -26,8 +28,11 @@ import app.coilside.view.WRAP
 import app.coilside.view.below
 import app.coilside.view.column
 import app.coilside.view.dp
+import app.coilside.view.isLow
+import app.coilside.view.isTight
 import app.coilside.view.pad
 import coilside.Block
+import coilside.Button
 import coilside.Screen
 
 /** A whole screen of the core: head, strip, notices, blocks and foot. */
@@ -40,6 +45,8 @@ class Page(private val ui: Ui, session: Session, private val scrolled: Scrolled,
     private val lone = FrameLayout(context)
     private val blocks = BlockList(ui)
     private val body = context.column()
+    private val rest = Flow(context, REST_GAP_DP, fills = true)
+    private var restShown = emptyList<Button>()
     private val scroll = ScrollView(context)
     private val foot = FootView(ui, openMenu)
     private val keys = NumberKeys(ui)
@@ -64,6 +71,7 @@ class Page(private val ui: Ui, session: Session, private val scrolled: Scrolled,
         body.pad(16, 16, 24)
         body.addView(notices, context.below().apply { bottomMargin = dp(GAP_DP) })
         body.addView(blocks, context.below())
+        body.addView(rest, context.below(GAP_DP))
         val column = Column(context, dp(MEASURE_DP))
         column.addView(body, FrameLayout.LayoutParams(MATCH, WRAP, Gravity.TOP))
         inside.addView(column, context.below())
@@ -94,8 +102,18 @@ class Page(private val ui: Ui, session: Session, private val scrolled: Scrolled,
         showLone(wait, screen)
         blocks.show(screen.blocks, wait)
         foot.show(screen)
+        showRest(screen)
         footOrNot()
         if (isTurned) arrive(screen) else if (isNew && findFocus() !is EditText) scroll.smoothScrollTo(0, 0)
+    }
+
+    /** Where there is little room the foot holds its first button only. */
+    private fun showRest(screen: Screen) {
+        val wanted = if (context.isTight() && !context.isLow()) screen.foot.drop(1) else emptyList()
+        if (wanted == restShown) return
+        restShown = wanted
+        rest.removeAllViews()
+        for (button in wanted) rest.addView(ui.button(button))
     }
 
     /** Head and strip stay while the rest is pushed, where they leave enough room for it. */
@@ -167,6 +185,8 @@ class Page(private val ui: Ui, session: Session, private val scrolled: Scrolled,
     private companion object {
         /** What stays in sight above a field that is typed in: its label, dp. */
         const val ABOVE_DP = 48
+
+        const val REST_GAP_DP = 10
 
         /** How much of the window head and strip may take and stay. */
         const val STAYS_SHARE = 0.27f

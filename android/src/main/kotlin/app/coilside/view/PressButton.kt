@@ -84,6 +84,7 @@ class PressButton(
 
     /** The drawing stands beside the words, not at the far edge. */
     private fun nearWords() {
+        if (stacked) return nearWordsBelow()
         val drawing = compoundDrawablesRelative[0] ?: return
         val lines = layout ?: return
         val wide = (0 until lines.lineCount).maxOf { lines.getLineWidth(it) }
@@ -91,6 +92,13 @@ class PressButton(
         val shift = (if (label.isEmpty()) spare + compoundDrawablePadding else spare) / 2
         val at = if (layoutDirection == LAYOUT_DIRECTION_RTL) -shift else shift
         drawing.setBounds(at, 0, at + dp(MARK_DP), dp(MARK_DP))
+    }
+
+    private fun nearWordsBelow() {
+        val drawing = compoundDrawablesRelative[1] ?: return
+        val spare = height - compoundPaddingTop - compoundPaddingBottom - (layout?.height ?: 0)
+        val at = spare.coerceAtLeast(0) / 2
+        drawing.setBounds(0, at, dp(MARK_DP), at + dp(MARK_DP))
     }
 
     /** The label, with a smaller line below it. */

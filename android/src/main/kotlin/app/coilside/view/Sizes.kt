@@ -47,4 +47,8 @@ fun Context.row(): LinearLayout = LinearLayout(this).apply { orientation = Linea
 /** Whether the window is too low for a foot and a head that stay. */
 fun Context.isLow(): Boolean = resources.configuration.screenHeightDp < LOW_DP
 
+/** Whether so little fits beside the foot that only its first button may stay. */
+fun Context.isTight(): Boolean = with(resources.configuration) { screenHeightDp / fontScale < TIGHT_DP }
+
 private const val LOW_DP = 480
+private const val TIGHT_DP = 480

@@ -4,6 +4,7 @@ import android.content.Context
 import android.graphics.Typeface
 import android.os.Build
 import android.text.Layout
+import android.util.TypedValue
 import android.view.View
 import android.widget.TextView
 
@@ -33,12 +34,19 @@ fun Context.words(text: CharSequence, color: Int, sizeSp: Float = Type.BODY, wei
 fun TextView.word(text: CharSequence, color: Int, sizeSp: Float = Type.BODY, weight: Weight = Weight.PLAIN) {
     this.text = text
     setTextColor(color)
-    textSize = sizeSp
+    setTextSize(TypedValue.COMPLEX_UNIT_PX, context.px(sizeSp))
     typeface = weight.face
     setLineSpacing(0f, if (sizeSp > Type.STRONG) HEAD_LINES else BODY_LINES)
     breakStrategy = Layout.BREAK_STRATEGY_HIGH_QUALITY
     hyphenationFrequency = Layout.HYPHENATION_FREQUENCY_NONE
     textAlignment = View.TEXT_ALIGNMENT_VIEW_START
+}
+
+/** Words as large as the person wants them; headings and amounts, which are large anyway, grow half as much again at most. */
+fun Context.px(sizeSp: Float): Float {
+    val metrics = resources.displayMetrics
+    val wanted = TypedValue.applyDimension(TypedValue.COMPLEX_UNIT_SP, sizeSp, metrics)
+    return if (sizeSp <= Type.BODY) wanted else minOf(wanted, sizeSp * LARGE_SCALE_MAX * metrics.density)
 }
 
 /** Digits of one width, so that a clock does not tremble and columns stand. */
@@ -49,5 +57,6 @@ fun TextView.heading(): TextView = apply {
     if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.P) isAccessibilityHeading = true
 }
 
+private const val LARGE_SCALE_MAX = 1.5f
 private const val BODY_LINES = 1.18f
 private const val HEAD_LINES = 1.06f
