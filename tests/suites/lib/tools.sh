@@ -105,4 +105,5 @@ need_android() {
   need javac openjdk-17-jdk-headless
   need mvn maven
   need aapt2 aapt
+  need python3 python3
 }

@@ -75,6 +75,7 @@ class SendingTest {
             check(runs < RUNS_MAX) { "not there after $RUNS_MAX jobs: ${office.events(visit).size} of ${events.size} events" }
             // The system ends the first job with its process, and at the second the office goes away for a while.
             again = Jobs.run(SendJob::class.java, JOB_MS) { runs == 1 && relay.cuts >= 2 || runs == 2 && relay.cuts >= 4 }
+            println("sending: job $runs ends with ${relay.cuts} cuts, ${office.events(visit).size} of ${events.size} events, ${photos.count { office.photo(it.digest) != null }} photographs")
             if (runs == 1) ShellApp.close(org.robolectric.RuntimeEnvironment.getApplication())
             if (runs == 2) {
                 office.kill()

@@ -6,6 +6,7 @@ import android.app.job.JobService
 import android.content.Context
 import android.content.Intent
 import android.os.Looper
+import app.coilside.ShellApp
 import java.time.Duration
 import org.robolectric.Robolectric
 import org.robolectric.RuntimeEnvironment
@@ -31,7 +32,7 @@ object Jobs {
         val until = System.nanoTime() + atMostMs * 1_000_000
         val shadow = shadowOf(job)
         while (!shadow.isJobFinished) {
-            check(System.nanoTime() < until) { "the job is still at work after $atMostMs ms" }
+            check(System.nanoTime() < until) { "the job is still at work after $atMostMs ms: ${ShellApp.session(job).screen?.outbox}" }
             shadowOf(Looper.getMainLooper()).idleFor(Duration.ofMillis(LOOK_MS))
             Thread.sleep(LOOK_MS)
             if (enough()) return job.onStopJob(told).also { job.onDestroy() }
