@@ -53,21 +53,17 @@ class FootView(private val ui: Ui, private val openMenu: () -> Unit) : LinearLay
         shown = wanted
         held.removeAllViews()
         hasWays = screen.foot.isNotEmpty() || screen.menu.isNotEmpty()
-        when {
-            context.isLow() -> low(screen)
-            context.isTight() -> tight(screen)
-            else -> high(screen)
-        }
+        if (context.isTight()) tight(screen) else high(screen)
     }
 
-    /** The first button and the menu's drawing alone; the other buttons stand at the end of the page. */
+    /** The first button and the menu's key in one row; the other buttons stand at the end of the page. */
     private fun tight(screen: Screen) {
         val row = context.row()
         screen.foot.firstOrNull()?.let { row.addView(ui.button(it, main = true), context.beside().apply { height = MATCH }) }
         if (screen.menu.isNotEmpty()) {
-            val words = screen.foot.isEmpty()
+            val words = screen.foot.isEmpty() || context.isLow()
             val key = menuKey(stacked = false, words)
-            row.addView(key, context.beside(if (words) 0 else GAP_DP, if (words) 1f else 0f).apply { height = MATCH })
+            row.addView(key, context.beside(if (screen.foot.isEmpty()) 0 else GAP_DP, if (screen.foot.isEmpty()) 1f else 0f).apply { height = MATCH })
         }
         held.addView(row, context.below())
     }
@@ -85,14 +81,6 @@ class FootView(private val ui: Ui, private val openMenu: () -> Unit) : LinearLay
         val row = Flow(context, GAP_DP, fills = true)
         for (other in others) row.addView(ui.button(other))
         held.addView(row, context.below(GAP_DP))
-    }
-
-    /** Everything in one row, so that a phone on its side keeps its screen. */
-    private fun low(screen: Screen) {
-        val row = Flow(context, GAP_DP, fills = true)
-        screen.foot.forEachIndexed { at, each -> row.addView(ui.button(each, main = at == 0)) }
-        if (screen.menu.isNotEmpty()) row.addView(menuKey(stacked = false))
-        held.addView(row, context.below())
     }
 
     private fun menuKey(stacked: Boolean, words: Boolean = true): PressButton {

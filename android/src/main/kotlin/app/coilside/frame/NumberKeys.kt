@@ -18,6 +18,7 @@ import app.coilside.view.below
 import app.coilside.view.column
 import app.coilside.view.dp
 import app.coilside.view.isLow
+import app.coilside.view.isTight
 import app.coilside.view.pad
 import app.coilside.view.row
 import coilside.Tone
@@ -59,7 +60,7 @@ class NumberKeys(private val ui: Ui) : LinearLayout(ui.context) {
     private fun row(vararg keys: View) {
         val row = context.row()
         keys.forEachIndexed { at, key ->
-            val high = dp(if (context.isLow()) LOW_DP else HIGH_DP)
+            val high = dp(if (context.isLow()) LOW_DP else if (context.isTight()) TIGHT_DP else HIGH_DP)
             row.addView(key, LayoutParams(0, high, COLUMNS / keys.size).apply { marginStart = if (at == 0) 0 else dp(GAP_DP) })
         }
         rows.addView(row, context.below(if (rows.childCount == 0) 0 else GAP_DP))
@@ -103,6 +104,7 @@ class NumberKeys(private val ui: Ui) : LinearLayout(ui.context) {
     private companion object {
         const val COLUMNS = 4f
         const val HIGH_DP = 62
+        const val TIGHT_DP = 56
         const val LOW_DP = 48
         const val GAP_DP = 8
         const val KEY_SP = 28f

@@ -28,7 +28,6 @@ import app.coilside.view.WRAP
 import app.coilside.view.below
 import app.coilside.view.column
 import app.coilside.view.dp
-import app.coilside.view.isLow
 import app.coilside.view.isTight
 import app.coilside.view.pad
 import coilside.Block
@@ -76,6 +75,9 @@ class Page(private val ui: Ui, session: Session, private val scrolled: Scrolled,
         column.addView(body, FrameLayout.LayoutParams(MATCH, WRAP, Gravity.TOP))
         inside.addView(column, context.below())
         scroll.isFillViewport = true
+        scroll.addOnLayoutChangeListener { _, _, top, _, bottom, _, topBefore, _, bottomBefore ->
+            if (bottom - top < bottomBefore - topBefore) scroll.post(::bringField)
+        }
         scroll.addView(inside, FrameLayout.LayoutParams(MATCH, WRAP))
         addView(scroll, LayoutParams(MATCH, 0, 1f))
         addView(foot, context.below())
@@ -109,7 +111,7 @@ class Page(private val ui: Ui, session: Session, private val scrolled: Scrolled,
 
     /** Where there is little room the foot holds its first button only. */
     private fun showRest(screen: Screen) {
-        val wanted = if (context.isTight() && !context.isLow()) screen.foot.drop(1) else emptyList()
+        val wanted = if (context.isTight()) screen.foot.drop(1) else emptyList()
         if (wanted == restShown) return
         restShown = wanted
         rest.removeAllViews()
@@ -138,7 +140,8 @@ class Page(private val ui: Ui, session: Session, private val scrolled: Scrolled,
     /** Where one was on this screen; a screen reader begins at its title. */
     private fun arrive(screen: Screen) {
         val down = scrolled[place]
-        scroll.post { scroll.scrollTo(0, down) }
+        // Where there is little room the clock comes before head and strip.
+        scroll.post { scroll.scrollTo(0, if (down == 0 && lone.childCount > 0 && context.isTight()) lone.top else down) }
         if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.P) {
             accessibilityPaneTitle = listOf(screen.title, screen.subtitle).filter { it.isNotEmpty() }.joinToString(", ")
         }
@@ -163,8 +166,12 @@ class Page(private val ui: Ui, session: Session, private val scrolled: Scrolled,
     fun numberKeysFor(input: EditText?) {
         keys.showFor(input)
         footOrNot()
-        // The keys take room: the field is brought above them.
-        if (input != null) scroll.post { input.requestRectangleOnScreen(Rect(0, -dp(ABOVE_DP), input.width, input.height), true) }
+    }
+
+    /** Keys or a keyboard took room: the field that is typed in is brought above them, with its words. */
+    private fun bringField() {
+        val field = findFocus() as? EditText ?: return
+        field.requestRectangleOnScreen(Rect(0, -dp(ABOVE_DP), field.width, field.height), true)
     }
 
     /** Keeps clear of the system's bars and the keyboard, pixels. */

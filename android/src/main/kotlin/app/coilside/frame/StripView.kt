@@ -43,20 +43,23 @@ class StripView(private val ui: Ui) : LinearLayout(ui.context) {
         addView(View(context).apply { background = Ruled(ui.palette.line, dp(1)) }, context.below().apply { height = dp(1) })
     }
 
-    private fun fact(live: Live): View = context.row().apply {
-        gravity = Gravity.CENTER_VERTICAL
+    /** The value goes below what it is of, where there is no room beside it. */
+    private fun fact(live: Live): View = Flow(context, BESIDE_DP, downDp = 0).apply {
         val color = if (live.tone == Tone.PLAIN) ui.palette.ink else ui.palette.words(live.tone)
-        addView(context.words(live.label, ui.palette.soft, LABEL_SP))
+        addView(context.words(live.label, ui.palette.soft, LABEL_SP).apply { pad(0, 1) })
+        val value = context.row()
+        value.gravity = Gravity.CENTER_VERTICAL
         if (live.tone != Tone.PLAIN) {
-            val size = LayoutParams(dp(GLYPH_DP), dp(GLYPH_DP)).apply { marginStart = dp(4) }
-            addView(context.glyph(glyphOf(live.tone), color, GLYPH_DP), size)
+            value.addView(context.glyph(glyphOf(live.tone), color, GLYPH_DP), LayoutParams(dp(GLYPH_DP), dp(GLYPH_DP)).apply { marginEnd = dp(2) })
         }
-        addView(context.words(live.value, color, VALUE_SP, Weight.BOLD), context.beside(if (live.tone == Tone.PLAIN) 5 else 2, weight = 0f))
+        value.addView(context.words(live.value, color, VALUE_SP, Weight.BOLD), context.beside(weight = 0f))
+        addView(value)
     }
 
     private companion object {
         const val GAP_DP = 16
         const val DOWN_DP = 4
+        const val BESIDE_DP = 5
         const val LABEL_SP = 14f
         const val VALUE_SP = 16f
         const val GLYPH_DP = 18

@@ -42,9 +42,12 @@ fun Context.beside(afterDp: Number = 0, weight: Float = 1f): LinearLayout.Layout
 fun Context.column(): LinearLayout = LinearLayout(this).apply { orientation = LinearLayout.VERTICAL }
 
 /** A row. */
-fun Context.row(): LinearLayout = LinearLayout(this).apply { orientation = LinearLayout.HORIZONTAL }
+fun Context.row(): LinearLayout = LinearLayout(this).apply {
+    orientation = LinearLayout.HORIZONTAL
+    isBaselineAligned = false
+}
 
-/** Whether the window is too low for a foot and a head that stay. */
+/** Whether the window is as low as that of a phone on its side. */
 fun Context.isLow(): Boolean = resources.configuration.screenHeightDp < LOW_DP
 
 /** Whether so little fits beside the foot that only its first button may stay. */
