@@ -2,6 +2,7 @@ package app.coilside.support
 
 import android.app.Activity
 import android.content.Intent
+import android.content.res.Configuration
 import android.os.Bundle
 import android.os.Looper
 import android.os.Parcel
@@ -121,11 +122,21 @@ class Phone(val ground: TestGround) {
         qualifiers(if (turns % 2 == 1) "+land" else "+port")
     }
 
-    /** The configuration changes while the app is open: `+land`, `+night`, `+es`. */
-    fun qualifiers(changed: String) {
+    /** The configuration changes while the app is open: `+land`, `+night`, `+es`. The activity is made anew, as its manifest has it. */
+    fun qualifiers(changed: String, fontScale: Float = app.resources.configuration.fontScale) {
+        val before = Configuration(activity.resources.configuration)
         RuntimeEnvironment.setQualifiers(changed)
-        controller?.configurationChange()
+        RuntimeEnvironment.setFontScale(fontScale)
+        val now = Configuration(app.resources.configuration)
+        // Robolectric would compare the activity's own, which it has changed already, and find nothing.
+        val differs = before.diff(now)
+        if (differs == 0) return
+        val old = activity
+        controller?.configurationChange(now, app.resources.displayMetrics, differs)?.visible()?.windowFocusChanged(true)
         settle()
+        check(activity !== old) { "the activity outlived a change of its configuration: $differs" }
+        val wide = (now.screenWidthDp * activity.resources.displayMetrics.density).toInt()
+        check(kotlin.math.abs(window.width - wide) <= 1) { "the window is ${window.width} px wide, the screen $wide" }
     }
 
     /** The app is opened by another one while it may be open. */

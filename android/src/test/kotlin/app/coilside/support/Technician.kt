@@ -115,6 +115,9 @@ class Technician(val phone: Phone, private var photos: List<Photo>) {
         camera = null
         app.answers(phone.activity, Activity.RESULT_OK)
         phone.settle()
+        // It waits a little for its place where the last fix is old.
+        if (phone.session.wanted.isNotEmpty()) Sky.fix()
+        phone.settle()
         taken += photo
     }
 
