@@ -207,7 +207,7 @@ class MainActivity : Activity(), Ui, SessionListener, Overlays.Ways {
 
     override fun press(action: Action) {
         // What stands in a field that is still in use is meant.
-        (currentFocus as? EditText)?.clearFocus()
+        page.findFocus()?.let { if (it is EditText) it.clearFocus() }
         fields.flushAll()
         parts.session.act(action)
     }

@@ -44,8 +44,9 @@ class Flow(
         if (row.isNotEmpty()) rows += row
         if (fills) for (each in rows) fill(each, wide, least)
         val high = rows.sumOf { each -> each.maxOf { it.measuredHeight } } + down * max(0, rows.size - 1)
+        val used = if (fills) wide else rows.maxOfOrNull { row -> row.sumOf { it.measuredWidth } + gap * (row.size - 1) } ?: 0
         setMeasuredDimension(
-            resolveSize(wide + paddingLeft + paddingRight, widthSpec),
+            resolveSize(used + paddingLeft + paddingRight, widthSpec),
             resolveSize(high + paddingTop + paddingBottom, heightSpec),
         )
     }
