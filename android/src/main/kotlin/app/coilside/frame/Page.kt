@@ -75,6 +75,7 @@ class Page(private val ui: Ui, session: Session, private val scrolled: Scrolled,
         column.addView(body, FrameLayout.LayoutParams(MATCH, WRAP, Gravity.TOP))
         inside.addView(column, context.below())
         scroll.isFillViewport = true
+        scroll.isSmoothScrollingEnabled = false
         scroll.addOnLayoutChangeListener { _, _, top, _, bottom, _, topBefore, _, bottomBefore ->
             if (bottom - top < bottomBefore - topBefore) scroll.post(::bringField)
         }
@@ -106,7 +107,7 @@ class Page(private val ui: Ui, session: Session, private val scrolled: Scrolled,
         foot.show(screen)
         showRest(screen)
         footOrNot()
-        if (isTurned) arrive(screen) else if (isNew && findFocus() !is EditText) scroll.smoothScrollTo(0, 0)
+        if (isTurned) arrive(screen) else if (isNew && findFocus() !is EditText) scroll.scrollTo(0, 0)
     }
 
     /** Where there is little room the foot holds its first button only. */
