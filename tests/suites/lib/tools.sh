@@ -99,3 +99,11 @@ need_chromium() {
     [ -x /usr/bin/chromium ] || cannot "no /usr/bin/chromium, and it could not be installed (Debian: chromium)"
   fi
 }
+
+# A JDK, Maven, and the compiler of Android's resources. Android itself comes from Maven Central.
+need_android() {
+  need javac openjdk-17-jdk-headless
+  need mvn maven
+  need aapt2 aapt
+  need python3 python3
+}

@@ -1,0 +1,187 @@
+package app.coilside
+
+import android.graphics.Bitmap
+import app.coilside.checks.Fault
+import app.coilside.checks.faults
+import app.coilside.checks.picture
+import app.coilside.support.ContactSheet
+import app.coilside.support.Move
+import app.coilside.support.Scene
+import app.coilside.support.Sky
+import app.coilside.support.all
+import app.coilside.support.block
+import app.coilside.support.out
+import app.coilside.support.root
+import app.coilside.support.withPress
+import app.coilside.support.withRole
+import coilside.Action
+import coilside.Block
+import coilside.Tone
+import java.io.File
+import javax.imageio.ImageIO
+import kotlin.reflect.KClass
+import org.junit.After
+import org.junit.Assert.assertEquals
+import org.junit.Assert.assertTrue
+import org.junit.Rule
+import org.junit.Test
+import org.junit.rules.TemporaryFolder
+import org.junit.runner.RunWith
+import org.robolectric.RobolectricTestRunner
+import org.robolectric.RuntimeEnvironment
+import org.robolectric.annotation.Config
+import org.robolectric.annotation.GraphicsMode
+
+/** Every screen of a visit, by day and night, in both languages, in large letters on a small phone: can it be read, found and touched? */
+@RunWith(RobolectricTestRunner::class)
+@Config(sdk = [34], application = ShellApp::class)
+@GraphicsMode(GraphicsMode.Mode.NATIVE)
+class ScreensTest {
+    @get:Rule
+    val folder = TemporaryFolder()
+    private val scene: Scene by lazy { Scene(folder.newFolder("store")) }
+    private val found = ArrayList<Pair<String, Fault>>()
+    private val kinds = HashSet<KClass<out Block>>()
+    private val shown = LinkedHashMap<String, Bitmap>()
+    private val seen = HashSet<String>()
+
+    @After
+    fun close() = scene.phone.close()
+
+    @Test
+    @Config(qualifiers = "en-w390dp-h844dp-port-xhdpi")
+    fun `in English every screen can be read, found and touched, and they are drawn side by side`() {
+        everyScreen()
+        sheet()
+    }
+
+    @Test
+    @Config(qualifiers = "es-w390dp-h844dp-port-xhdpi")
+    fun `in Spanish every screen can be read, found and touched`() = everyScreen()
+
+    private fun everyScreen() {
+        Sky.on()
+        scene.due()
+        look("round")
+        scene.technician.goTo("settings")
+        look("settings")
+        scene.technician.goTo("round")
+        if (scene.phone.window.withPress(Action.Go("load")) != null) {
+            scene.technician.goTo("load")
+            look("load")
+            scene.technician.goTo("round")
+        }
+        scene.hand.tap(scene.technician.find(Action.StartVisit(app.coilside.support.Village.ASSIGNMENT)))
+        look("place")
+        scene.technician.playUntil(before = ::lookAround) { scene.phone.session.screen?.place == "leaving" }
+        leave()
+        assertEquals("kinds of blocks that were never seen", emptySet<String?>(), Block::class.sealedNames() - kinds.mapNotNull { it.simpleName }.toSet())
+        println("screens: ${shown.size} of ${kinds.size} kinds of blocks, ${found.size} faults")
+        assertEquals(found.distinct().joinToString("\n") { (screen, fault) -> "$screen: ${fault.where} ${fault.what}" }, 0, found.size)
+    }
+
+    /** What is new since the last move. */
+    private fun lookAround() {
+        val screen = scene.phone.session.screen ?: return
+        val dangers = screen.notices.any { it.tone != Tone.PLAIN }
+        if (scene.phone.window.withRole("alarm-stop") != null) once("alarm")
+        if (dangers) once("notice")
+        for (block in screen.blocks.flatMap { if (it is Block.Step) it.blocks else listOf(it) }) {
+            if (block is Block.Dwell) once("dwell ${block.state}") else once("block ${block::class.simpleName}")
+            if (block is Block.Number && block.question != null) once("question")
+        }
+        if (screen.strip.size >= STRIP_FULL && once("menu") { tapMenu() }) visitEveryPlace()
+    }
+
+    private fun visitEveryPlace() {
+        for (place in listOf("phases", "photographs", "readings", "findings", "emergency", "break-off", "outbox", "procedures", "settings", "history", "used")) {
+            if (!canGo(place)) continue
+            scene.technician.goTo(place)
+            look(place)
+            if (place == "outbox") {
+                val join = Action.Go("join")
+                if (scene.phone.window.withPress(join) != null) {
+                    scene.hand.tap(scene.technician.find(join))
+                    look("join")
+                }
+            }
+        }
+        scene.technician.goTo("now")
+    }
+
+    private fun canGo(place: String) = scene.phone.session.screen?.menu?.any { it.press == Action.Go(place) } == true
+
+    private fun tapMenu() = scene.hand.tap(checkNotNull(scene.phone.window.withRole("menu-key")) { scene.words() })
+
+    private fun leave() {
+        look("leaving")
+        for (place in listOf("readings", "photographs", "history", "used")) {
+            if (!canGo(place)) continue
+            scene.technician.goTo(place)
+            look("$place at the end")
+        }
+        scene.technician.goTo("leaving")
+        scene.technician.playUntil { scene.phone.session.screen?.foot.orEmpty().none { it.press == Action.Seal } }
+        look("sealed")
+    }
+
+    /** Looks once at what has a name; [first] brings it before the eyes. Returns whether it was the first time. */
+    private fun once(name: String, first: () -> Unit = {}): Boolean {
+        if (!seen.add(name)) return false
+        first()
+        look(name)
+        return true
+    }
+
+    /** A picture, and all checks in each of the ways in which the phone may be set. */
+    private fun look(name: String) {
+        shown[name] = picture(scene.phone.window)
+        for ((way, qualifiers, scale) in WAYS) {
+            set(qualifiers, scale)
+            scene.phone.window.all().mapNotNull { it.block }.forEach { kinds += it::class }
+            val here = faults(scene.phone.window)
+            found += here.map { "$name, $way" to it }
+            for (fault in here) println("fault: $name, $way: ${fault.where} ${fault.what}")
+            if (here.isNotEmpty()) write("$name-$way")
+            if (way == "night" && name in AT_NIGHT) shown["$name at night"] = picture(scene.phone.window)
+        }
+        set(BY_DAY, 1f)
+    }
+
+    private fun set(qualifiers: String, scale: Float) = scene.phone.qualifiers(qualifiers, scale)
+
+    private fun write(name: String) {
+        val file = File(out, "faulty/${RuntimeEnvironment.getQualifiers().substring(0, 2)}-${name.replace(' ', '-')}.png")
+        file.parentFile.mkdirs()
+        file.outputStream().use { picture(scene.phone.window).compress(Bitmap.CompressFormat.PNG, 100, it) }
+    }
+
+    private fun sheet() {
+        val sheet = ContactSheet(columns = 8)
+        shown.values.forEach(sheet::add)
+        val drawn = sheet.whole()
+        ContactSheet.write(drawn, File(out, "screens.png"))
+        val kept = File(root, "android/screens.png")
+        if (System.getenv("UPDATE_SCREENS") == "1") ContactSheet.write(drawn, kept)
+        assertTrue("${kept.length()} bytes", kept.length() in 1..SHEET_BYTES_MAX)
+        val difference = ContactSheet.difference(ImageIO.read(kept), drawn)
+        assertTrue("the screens differ from android/screens.png by $difference: look at target/android/screens.png, then run again with UPDATE_SCREENS=1", difference < DIFFERENCE_MAX)
+    }
+
+    private fun KClass<Block>.sealedNames(): Set<String?> = java.declaredClasses.filter { Block::class.java.isAssignableFrom(it) }.map { it.simpleName }.toSet()
+
+    private companion object {
+        const val BY_DAY = "+w390dp-h844dp-notnight"
+
+        /** How many live statements make a full strip. */
+        const val STRIP_FULL = 3
+        const val SHEET_BYTES_MAX = 600_000L
+        const val DIFFERENCE_MAX = 0.02
+        val AT_NIGHT = setOf("round", "block Number", "dwell RUNNING", "alarm")
+        val WAYS = listOf(
+            Triple("day", BY_DAY, 1f),
+            Triple("night", "+w390dp-h844dp-night", 1f),
+            Triple("large letters on a small phone", "+w320dp-h568dp-notnight", 2f),
+        )
+    }
+}

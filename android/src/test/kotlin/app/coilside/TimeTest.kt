@@ -1,0 +1,91 @@
+package app.coilside
+
+import app.coilside.checks.picture
+import app.coilside.support.Scene
+import app.coilside.support.all
+import coilside.Action
+import java.io.File
+import org.junit.After
+import org.junit.Assert.assertTrue
+import org.junit.Rule
+import org.junit.Test
+import org.junit.rules.TemporaryFolder
+import org.junit.runner.RunWith
+import org.robolectric.RobolectricTestRunner
+import org.robolectric.RuntimeEnvironment
+import org.robolectric.annotation.Config
+import org.robolectric.annotation.GraphicsMode
+
+/** A frame has 16 ms, and what is opened is closed. */
+@RunWith(RobolectricTestRunner::class)
+@Config(sdk = [34], application = ShellApp::class, qualifiers = "en-w390dp-h844dp-port-xhdpi")
+@GraphicsMode(GraphicsMode.Mode.NATIVE)
+class TimeTest {
+    @get:Rule
+    val folder = TemporaryFolder()
+    private val scene: Scene by lazy { Scene(folder.newFolder("store")) }
+
+    @After
+    fun close() = scene.phone.close()
+
+    @Test
+    fun `what is done at the longest screen is drawn within a frame`() {
+        scene.waiting()
+        val places = scene.phone.session.screen!!.menu.mapNotNull { (it.press as? Action.Go)?.to }
+        val lengths = places.associateWith { place ->
+            scene.technician.goTo(place)
+            scene.phone.window.all().count()
+        }
+        val (longest, views) = lengths.maxBy { it.value }
+        scene.technician.goTo(longest)
+        val times = (1..TIMES).map { time ->
+            val begun = System.nanoTime()
+            scene.phone.session.act(Action.Draft("finding", "Drain hose kinked, $time"))
+            scene.phone.settle()
+            picture(scene.phone.window)
+            (System.nanoTime() - begun) / 1e6
+        }.drop(TIMES / 4).sorted()
+        val median = times[times.size / 2]
+        println("time: act and redraw of '$longest' ($views views): median %.1f ms, 95 of 100 below %.1f ms".format(median, times[times.size * 95 / 100]))
+        assertTrue("$median ms", median < FRAME_MS)
+    }
+
+    @Test
+    fun `a thousand openings and closings leave no file, no thread and no memory behind`() {
+        val app = RuntimeEnvironment.getApplication()
+        scene.due()
+        scene.phone.end()
+        fun cycles(times: Int) = repeat(times) {
+            ShellApp.session(app)
+            scene.phone.settle()
+            ShellApp.close(app)
+        }
+        cycles(WARM)
+        val before = held()
+        cycles(CYCLES)
+        val after = held()
+        println("cycles: before $before, after $CYCLES $after")
+        assertTrue("files: $before, $after", after.files <= before.files + 3)
+        assertTrue("threads: $before, $after", after.threads <= before.threads + 3)
+        assertTrue("memory: $before, $after", after.residentKb <= before.residentKb + GROWTH_MAX_KB)
+    }
+
+    private data class Held(val files: Int, val threads: Int, val residentKb: Long)
+
+    private fun held(): Held {
+        System.gc()
+        Thread.sleep(200)
+        val resident = File("/proc/self/status").readLines().first { it.startsWith("VmRSS:") }.filter(Char::isDigit).toLong()
+        return Held(File("/proc/self/fd").list().orEmpty().size, File("/proc/self/task").list().orEmpty().size, resident)
+    }
+
+    private companion object {
+        const val TIMES = 60
+        const val FRAME_MS = 16.0
+        const val WARM = 150
+        const val CYCLES = 1000
+
+        /** A core that is not freed keeps some hundred kilobytes: a thousand of them would be far more. */
+        const val GROWTH_MAX_KB = 60_000
+    }
+}

@@ -1,0 +1,59 @@
+package app.coilside.checks
+
+import android.graphics.Bitmap
+import android.graphics.Color
+import android.view.View
+import android.widget.TextView
+import app.coilside.support.all
+import kotlin.math.max
+import kotlin.math.min
+import kotlin.math.pow
+
+/** The least contrast of text that WCAG 2.2 AA asks for. */
+const val CONTRAST_LEAST = 4.5
+
+/** Relative luminance after WCAG 2.2. */
+private fun luminance(colour: Int): Double {
+    fun part(value: Int): Double = (value / 255.0).let { if (it <= 0.04045) it / 12.92 else ((it + 0.055) / 1.055).pow(2.4) }
+    return 0.2126 * part(Color.red(colour)) + 0.7152 * part(Color.green(colour)) + 0.0722 * part(Color.blue(colour))
+}
+
+/** 1 to 21. */
+fun contrast(one: Int, other: Int): Double {
+    val (a, b) = luminance(one) to luminance(other)
+    return (max(a, b) + 0.05) / (min(a, b) + 0.05)
+}
+
+/** Text that stands out too little from what lies around it, by the pixels of [picture], which shows [root]. */
+fun faint(root: View, picture: Bitmap): List<Fault> = root.all().filterIsInstance<TextView>().mapNotNull { view ->
+    // What cannot be pressed now may be faint, so that it is seen that it cannot; WCAG leaves it out too.
+    if (view.text.isBlank() || !view.isEnabled) null else faint(view, root, picture)
+}.toList()
+
+private fun faint(view: TextView, root: View, picture: Bitmap): Fault? {
+    val layout = view.layout ?: return null
+    val (x, y) = view.under(root)
+    val left = x + view.compoundPaddingLeft - view.scrollX
+    val top = y + view.extendedPaddingTop - view.scrollY
+    val shift = if (view.gravity and 0x70 == 0x10) (view.height - view.extendedPaddingTop - view.extendedPaddingBottom - layout.height) / 2 else 0
+    val worst = (0 until layout.lineCount).mapNotNull { line ->
+        val from = left + layout.getLineLeft(line).toInt()
+        val to = left + layout.getLineRight(line).toInt()
+        ofBox(picture, from, top + shift + layout.getLineTop(line), to, top + shift + layout.getLineBottom(line))
+    }.minOrNull() ?: return null
+    return if (worst < CONTRAST_LEAST) Fault("contrast %.2f of %.1f".format(worst, CONTRAST_LEAST), view.named()) else null
+}
+
+/** The contrast between what fills most of a box and what stands out most in it; none where the box is not in the picture. */
+private fun ofBox(picture: Bitmap, left: Int, top: Int, right: Int, bottom: Int): Double? {
+    val (x0, x1) = left.coerceIn(0, picture.width) to right.coerceIn(0, picture.width)
+    val (y0, y1) = top.coerceIn(0, picture.height) to bottom.coerceIn(0, picture.height)
+    if (x1 - x0 < 2 || y1 - y0 < 2) return null
+    val pixels = IntArray((x1 - x0) * (y1 - y0))
+    picture.getPixels(pixels, 0, x1 - x0, x0, y0, x1 - x0, y1 - y0)
+    val counted = HashMap<Int, Int>()
+    for (pixel in pixels) counted.merge(pixel, 1, Int::plus)
+    val ground = counted.maxBy { it.value }.key
+    // One odd pixel is no letter.
+    return counted.filter { it.value >= 2 }.keys.maxOfOrNull { contrast(it, ground) } ?: 1.0
+}

@@ -1,0 +1,56 @@
+package app.coilside.checks
+
+import android.view.View
+import android.view.ViewGroup
+import android.widget.EditText
+import android.widget.ScrollView
+import app.coilside.support.all
+
+/** The least side of what is touched, in dp. */
+const val SIDE_LEAST_DP = 48
+
+/** What a finger, a key or a screen reader can act on. */
+fun controls(root: View): List<View> = root.all().filter { it.isEnabled && (it.isClickable || it is EditText) && it.importantForAccessibility != View.IMPORTANT_FOR_ACCESSIBILITY_NO }.toList()
+
+/** Controls that a screen reader could not name. */
+fun unnamed(root: View): List<Fault> = controls(root).filter { view ->
+    val told = view.createAccessibilityNodeInfo()
+    val own = listOf(told.text, told.contentDescription, told.hintText ?: (view as? EditText)?.hint)
+    val labelled = root.all().any { it.labelFor == view.id && view.id != View.NO_ID && it.said().isNotBlank() }
+    own.all { it.isNullOrBlank() } && !labelled && (view !is ViewGroup || view.said().isBlank())
+}.map { Fault("has no name", it.named()) }
+
+/** What a screen reader would say of a view and of what lies in it. */
+private fun View.said(): String = all().mapNotNull { view ->
+    (view.contentDescription ?: (view as? android.widget.TextView)?.text)?.toString()?.ifBlank { null }
+}.joinToString(" ")
+
+/** Controls that a gloved finger would miss. */
+fun small(root: View): List<Fault> {
+    val density = root.resources.displayMetrics.density
+    val least = SIDE_LEAST_DP * density - 0.5f
+    return controls(root).filter { it.width < least || it.height < least }
+        .map { Fault("is %.0f × %.0f dp small".format(it.width / density, it.height / density), it.named()) }
+}
+
+/** Controls that come before one that lies above them, or to the left of them in the same row. */
+fun disordered(root: View): List<Fault> {
+    val forward = root.layoutDirection != View.LAYOUT_DIRECTION_RTL
+    return groups(root).flatMap { group ->
+        group.zipWithNext().mapNotNull { (first, second) ->
+            val (ax, ay) = first.under(root)
+            val (bx, by) = second.under(root)
+            val sameRow = by < ay + first.height && ay < by + second.height
+            val after = if (sameRow) (if (forward) bx >= ax else bx <= ax) || by > ay else by >= ay
+            if (after) null else Fault("comes after ${first.named()} and lies before it", second.named())
+        }
+    }
+}
+
+/** The controls in the order of the tree; what scrolls is a group of its own. */
+private fun groups(root: View): List<List<View>> {
+    val scrolling = root.all().filterIsInstance<ScrollView>().toList()
+    val inside = scrolling.map { controls(it) }
+    val within = inside.flatten().toSet()
+    return inside + listOf(controls(root).filter { it !in within })
+}

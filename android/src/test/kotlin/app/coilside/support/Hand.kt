@@ -1,0 +1,103 @@
+package app.coilside.support
+
+import android.graphics.Rect
+import android.os.Looper
+import android.os.SystemClock
+import android.view.MotionEvent
+import android.view.View
+import android.view.inputmethod.EditorInfo
+import android.widget.EditText
+import java.time.Duration
+import org.robolectric.Shadows.shadowOf
+
+/** A hand in front of the phone: touches go to the window at a place, and meet whatever lies there. */
+class Hand(private val phone: Phone) {
+    private val looper get() = shadowOf(Looper.getMainLooper())
+
+    /** A short touch in the middle of what can be seen of a view, after scrolling to it. */
+    fun tap(view: View) {
+        val (x, y) = bring(view)
+        val root = view.rootView
+        val at = SystemClock.uptimeMillis()
+        touch(root, MotionEvent.ACTION_DOWN, at, at, x, y)
+        touch(root, MotionEvent.ACTION_UP, at, at + TAP_MS, x, y)
+        phone.settle()
+    }
+
+    /** A touch that stays for [ms]. */
+    fun hold(view: View, ms: Long) {
+        val (x, y) = bring(view)
+        val root = view.rootView
+        val at = SystemClock.uptimeMillis()
+        touch(root, MotionEvent.ACTION_DOWN, at, at, x, y)
+        looper.idleFor(Duration.ofMillis(ms))
+        touch(root, MotionEvent.ACTION_UP, at, SystemClock.uptimeMillis(), x, y)
+        phone.settle()
+    }
+
+    /** Strokes from point to point, in parts of the view from its upper left corner. */
+    fun draw(view: View, strokes: List<List<Pair<Float, Float>>>) {
+        for (stroke in strokes) {
+            bring(view)
+            val corner = IntArray(2).also(view::getLocationInWindow)
+            val root = view.rootView
+            val points = stroke.map { (x, y) -> corner[0] + x * view.width to corner[1] + y * view.height }
+            val at = SystemClock.uptimeMillis()
+            touch(root, MotionEvent.ACTION_DOWN, at, at, points.first().first, points.first().second)
+            points.zipWithNext().forEachIndexed { step, (from, to) ->
+                for (part in 1..STROKE_PARTS) {
+                    val way = part / STROKE_PARTS.toFloat()
+                    val time = at + (step * STROKE_PARTS + part) * TAP_MS
+                    touch(root, MotionEvent.ACTION_MOVE, at, time, from.first + (to.first - from.first) * way, from.second + (to.second - from.second) * way)
+                }
+            }
+            touch(root, MotionEvent.ACTION_UP, at, at + points.size * STROKE_PARTS * TAP_MS, points.last().first, points.last().second)
+        }
+        phone.settle()
+    }
+
+    /** Touches a field, empties it and types letter by letter through the connection that keyboards use. */
+    fun type(field: EditText, text: String) {
+        tap(field)
+        check(field.isFocused) { "the field ${field.field} does not take the focus" }
+        write(field, text)
+    }
+
+    /** Types into a field that has the focus. */
+    fun write(field: EditText, text: String) {
+        val keyboard = checkNotNull(field.onCreateInputConnection(EditorInfo())) { "no keyboard can write to ${field.field}" }
+        keyboard.setSelection(0, field.text.length)
+        keyboard.commitText("", 1)
+        for (letter in text) keyboard.commitText(letter.toString(), 1)
+        check(field.text.toString() == text) { "typed '$text' and '${field.text}' stands there" }
+    }
+
+    /** The key 'next' or 'done', and then the finger is elsewhere: as quick fingers do, and it must count once. */
+    fun enter(field: EditText) {
+        val action = field.imeOptions and EditorInfo.IME_MASK_ACTION
+        field.onEditorAction(if (action == EditorInfo.IME_ACTION_UNSPECIFIED) EditorInfo.IME_ACTION_DONE else action)
+        field.clearFocus()
+        phone.settle()
+    }
+
+    /** Scrolls to a view; the middle of what is seen of it, in its window. */
+    private fun bring(view: View): Pair<Float, Float> {
+        check(view.isAttachedToWindow) { "what is touched is no longer there: ${view.said()}" }
+        view.requestRectangleOnScreen(Rect(0, 0, view.width, view.height), true)
+        phone.settle()
+        val seen = Rect()
+        check(view.getGlobalVisibleRect(seen) && !seen.isEmpty) { "cannot be seen: '${view.said()}' (${view.width}×${view.height})" }
+        return seen.exactCenterX() to seen.exactCenterY()
+    }
+
+    private fun touch(root: View, action: Int, down: Long, at: Long, x: Float, y: Float) {
+        val event = MotionEvent.obtain(down, at, action, x, y, 0)
+        root.dispatchTouchEvent(event)
+        event.recycle()
+    }
+
+    private companion object {
+        const val TAP_MS = 20L
+        const val STROKE_PARTS = 4
+    }
+}
