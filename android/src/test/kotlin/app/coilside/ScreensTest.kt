@@ -5,13 +5,16 @@ import app.coilside.checks.Fault
 import app.coilside.checks.faults
 import app.coilside.checks.picture
 import app.coilside.support.ContactSheet
+import app.coilside.support.English
 import app.coilside.support.Move
 import app.coilside.support.Scene
 import app.coilside.support.Sky
 import app.coilside.support.all
 import app.coilside.support.block
 import app.coilside.support.out
+import app.coilside.support.press
 import app.coilside.support.root
+import app.coilside.support.said
 import app.coilside.support.withPress
 import app.coilside.support.withRole
 import coilside.Action
@@ -51,15 +54,14 @@ class ScreensTest {
     @Test
     @Config(qualifiers = "en-w390dp-h844dp-port-xhdpi")
     fun `in English every screen can be read, found and touched, and they are drawn side by side`() {
-        everyScreen()
-        sheet()
+        everyScreen(::sheet)
     }
 
     @Test
     @Config(qualifiers = "es-w390dp-h844dp-port-xhdpi")
-    fun `in Spanish every screen can be read, found and touched`() = everyScreen()
+    fun `in Spanish every screen can be read, found and touched`() = everyScreen { }
 
-    private fun everyScreen() {
+    private fun everyScreen(drawn: () -> Unit) {
         Sky.on()
         scene.due()
         look("round")
@@ -76,6 +78,7 @@ class ScreensTest {
         scene.technician.playUntil(before = ::lookAround) { scene.phone.session.screen?.place == "leaving" }
         leave()
         assertEquals("kinds of blocks that were never seen", emptySet<String?>(), Block::class.sealedNames() - kinds.mapNotNull { it.simpleName }.toSet())
+        drawn()
         println("screens: ${shown.size} of ${kinds.size} kinds of blocks, ${found.size} faults")
         assertEquals(found.distinct().joinToString("\n") { (screen, fault) -> "$screen: ${fault.where} ${fault.what}" }, 0, found.size)
     }
@@ -121,6 +124,9 @@ class ScreensTest {
             look("$place at the end")
         }
         scene.technician.goTo("leaving")
+        val present = scene.phone.window.all().firstOrNull { it.press != null && it.said() == English["customer-present"] }
+        scene.hand.tap(checkNotNull(present) { "nobody can say that the customer is there: ${scene.words()}" })
+        look("customer")
         scene.technician.playUntil { scene.phone.session.screen?.foot.orEmpty().none { it.press == Action.Seal } }
         look("sealed")
     }
@@ -141,7 +147,7 @@ class ScreensTest {
             scene.phone.window.all().mapNotNull { it.block }.forEach { kinds += it::class }
             val here = faults(scene.phone.window)
             found += here.map { "$name, $way" to it }
-            for (fault in here) println("fault: $name, $way: ${fault.where} ${fault.what}")
+            for (fault in here) System.err.println("fault: $name, $way: ${fault.where} ${fault.what}")
             if (here.isNotEmpty()) write("$name-$way")
             if (way == "night" && name in AT_NIGHT) shown["$name at night"] = picture(scene.phone.window)
         }

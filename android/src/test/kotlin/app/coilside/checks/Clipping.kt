@@ -1,14 +1,14 @@
 package app.coilside.checks
 
+import android.text.Layout
 import android.view.View
 import android.view.ViewGroup
 import android.widget.HorizontalScrollView
 import android.widget.ScrollView
 import android.widget.TextView
-import app.coilside.support.all
 
 /** Text that is cut off, shortened, or lies outside of what holds it. */
-fun clipped(root: View): List<Fault> = root.all().flatMap { view ->
+fun clipped(root: View): List<Fault> = root.open().flatMap { view ->
     sequenceOf((view as? TextView)?.let(::cut), outside(view)).filterNotNull()
 }.toList()
 
@@ -34,7 +34,7 @@ private fun inked(view: TextView, line: Int): Float {
     val start = view.layout.getLineStart(line)
     var end = view.layout.getLineEnd(line)
     while (end > start && text[end - 1].isWhitespace()) end -= 1
-    return view.paint.measureText(text, start, end)
+    return Layout.getDesiredWidth(text, start, end, view.paint)
 }
 
 /** A view with something to show that reaches out of its parent, where nobody can scroll to it. */

@@ -4,7 +4,6 @@ import android.graphics.Bitmap
 import android.graphics.Color
 import android.view.View
 import android.widget.TextView
-import app.coilside.support.all
 import kotlin.math.max
 import kotlin.math.min
 import kotlin.math.pow
@@ -25,7 +24,10 @@ fun contrast(one: Int, other: Int): Double {
 }
 
 /** Text that stands out too little from what lies around it, by the pixels of [picture], which shows [root]. */
-fun faint(root: View, picture: Bitmap): List<Fault> = root.all().filterIsInstance<TextView>().mapNotNull { view ->
+fun faint(root: View, picture: Bitmap): List<Fault> = faint(root.open(), root, picture)
+
+/** The same of [views], which lie below [root]. */
+fun faint(views: Sequence<View>, root: View, picture: Bitmap): List<Fault> = views.filterIsInstance<TextView>().mapNotNull { view ->
     // What cannot be pressed now may be faint, so that it is seen that it cannot; WCAG leaves it out too.
     if (view.text.isBlank() || !view.isEnabled) null else faint(view, root, picture)
 }.toList()

@@ -1,6 +1,8 @@
 package app.coilside.checks
 
 import android.view.View
+import android.view.ViewGroup
+import android.widget.FrameLayout
 import android.widget.TextView
 import app.coilside.support.said
 
@@ -27,4 +29,15 @@ fun View.under(root: View): Pair<Int, Int> {
         at = up
     }
     return x to y
+}
+
+/** What can be seen below [this]: of layers above each other that fill the window, the one on top. */
+fun View.open(): Sequence<View> = sequence {
+    if (visibility != View.VISIBLE) return@sequence
+    yield(this@open)
+    val group = this@open as? ViewGroup ?: return@sequence
+    val children = (0 until group.childCount).map(group::getChildAt)
+    val top = children.lastOrNull { it.visibility == View.VISIBLE }
+    val covers = group is FrameLayout && (group.parent as? View)?.id == android.R.id.content && top != null && top.width == group.width && top.height == group.height
+    for (child in if (covers) listOfNotNull(top) else children) yieldAll(child.open())
 }
