@@ -1,6 +1,7 @@
 package app.coilside
 
 import android.graphics.Bitmap
+import android.graphics.Rect
 import app.coilside.checks.Fault
 import app.coilside.checks.faults
 import app.coilside.checks.picture
@@ -90,10 +91,21 @@ class ScreensTest {
         if (scene.phone.window.withRole("alarm-stop") != null) once("alarm")
         if (dangers) once("notice")
         for (block in screen.blocks.flatMap { if (it is Block.Step) it.blocks else listOf(it) }) {
-            if (block is Block.Dwell) once("dwell ${block.state}") else once("block ${block::class.simpleName}")
+            val name = if (block is Block.Dwell) "dwell ${block.state}" else "block ${block::class.simpleName}"
+            if (isCovered()) continue
+            once(name) { bring(block) }
             if (block is Block.Number && block.question != null) once("question")
         }
         if (screen.strip.size >= STRIP_FULL && once("menu") { tapMenu() }) visitEveryPlace()
+    }
+
+    /** Whether an alarm, a sheet or the menu lies above the screen. */
+    private fun isCovered() = listOf("alarm-stop", "photo-take", "place-allow").any { scene.phone.window.withRole(it) != null }
+
+    private fun bring(block: Block) {
+        val view = scene.phone.window.all().firstOrNull { it.block == block } ?: return
+        view.requestRectangleOnScreen(Rect(0, 0, view.width, view.height), true)
+        scene.phone.settle()
     }
 
     private fun visitEveryPlace() {
@@ -141,7 +153,8 @@ class ScreensTest {
 
     /** A picture, and all checks in each of the ways in which the phone may be set. */
     private fun look(name: String) {
-        shown[name] = picture(scene.phone.window)
+        val picture = picture(scene.phone.window)
+        if (shown.values.none(picture::sameAs)) shown[name] = picture
         for ((way, qualifiers, scale) in WAYS) {
             set(qualifiers, scale)
             scene.phone.window.all().mapNotNull { it.block }.forEach { kinds += it::class }

@@ -3,6 +3,7 @@ package app.coilside.checks
 import android.text.Layout
 import android.view.View
 import android.view.ViewGroup
+import android.widget.EditText
 import android.widget.HorizontalScrollView
 import android.widget.ScrollView
 import android.widget.TextView
@@ -20,8 +21,8 @@ private fun cut(view: TextView): Fault? {
     val why = when {
         (0 until layout.lineCount).any { layout.getEllipsisCount(it) > 0 } -> "is shortened with dots"
         layout.getLineEnd(layout.lineCount - 1) < view.text.length -> "ends before its last line"
-        // What a line ends in is measured with it, and a space that hangs over takes nothing away.
-        (0 until layout.lineCount).any { inked(view, it) > across + 1 } -> "is wider than its place: $across px"
+        // A field for words scrolls by itself. What a line ends in is measured with it, and a space that hangs over takes nothing away.
+        view !is EditText && (0 until layout.lineCount).any { inked(view, it) > across + 1 } -> "is wider than its place: $across px"
         layout.height > down + 1 && !view.isVerticalScrollBarEnabled -> "is higher than its place: ${layout.height} of $down px"
         else -> return null
     }

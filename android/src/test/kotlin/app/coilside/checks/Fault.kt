@@ -36,8 +36,15 @@ fun View.open(): Sequence<View> = sequence {
     if (visibility != View.VISIBLE) return@sequence
     yield(this@open)
     val group = this@open as? ViewGroup ?: return@sequence
-    val children = (0 until group.childCount).map(group::getChildAt)
-    val top = children.lastOrNull { it.visibility == View.VISIBLE }
-    val covers = group is FrameLayout && (group.parent as? View)?.id == android.R.id.content && top != null && top.width == group.width && top.height == group.height
-    for (child in if (covers) listOfNotNull(top) else children) yieldAll(child.open())
+    val covering = covering(group)
+    for (child in if (covering != null) listOf(covering) else children(group)) yieldAll(child.open())
 }
+
+/** The layer that lies over all others in the activity's frame; none where there is one layer only. */
+fun covering(group: ViewGroup): View? {
+    val top = children(group).lastOrNull { it.visibility == View.VISIBLE } ?: return null
+    val isFrame = group is FrameLayout && (group.parent as? View)?.id == android.R.id.content
+    return top.takeIf { isFrame && group.childCount > 1 && it.width == group.width && it.height == group.height }
+}
+
+fun children(group: ViewGroup): List<View> = (0 until group.childCount).map(group::getChildAt)

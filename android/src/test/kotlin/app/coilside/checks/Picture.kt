@@ -15,7 +15,7 @@ fun picture(view: View): Bitmap = Bitmap.createBitmap(view.width, view.height, B
 
 /** All that is wrong with what a window shows: what scrolls is looked at whole. */
 fun faults(window: View): List<Fault> =
-    (clipped(window) + faintWithin(window, picture(window)) + unnamed(window) + small(window) + disordered(window)).distinct()
+    (clipped(window) + faintWithin(window, picture(window)) + unnamed(window) + small(window) + disordered(window) + readThrough(window)).distinct()
 
 /** What is faint in [root], which [shown] shows; and in what scrolls in it, each by a picture of all of its own. */
 private fun faintWithin(root: View, shown: Bitmap): List<Fault> {

@@ -53,3 +53,10 @@ private fun groups(root: View): List<List<View>> {
     val within = inside.flatten().toSet()
     return inside + listOf(controls(root).filter { it !in within })
 }
+
+/** Layers below the one on top that a screen reader would still read. */
+fun readThrough(root: View): List<Fault> = root.open().filterIsInstance<ViewGroup>().flatMap { group ->
+    val top = covering(group) ?: return@flatMap emptyList()
+    children(group).filter { it !== top && it.visibility == View.VISIBLE && it.importantForAccessibility != View.IMPORTANT_FOR_ACCESSIBILITY_NO_HIDE_DESCENDANTS }
+        .map { Fault("is covered and can still be read", it.named()) }
+}.toList()
