@@ -10,12 +10,14 @@ import android.widget.Button
 import android.widget.FrameLayout
 import android.widget.ImageButton
 import android.widget.LinearLayout
+import android.widget.ScrollView
 import android.widget.TextView
 import app.coilside.checks.clipped
 import app.coilside.checks.disordered
 import app.coilside.checks.faint
 import app.coilside.checks.faults
 import app.coilside.checks.picture
+import app.coilside.checks.readThrough
 import app.coilside.checks.small
 import app.coilside.checks.unnamed
 import org.junit.Assert.assertEquals
@@ -133,5 +135,42 @@ class ChecksTest {
         assertEquals(1, disordered(shown(button("First"), second)).size)
         second.translationY = 0f
         assertEquals(emptyList<Any>(), disordered(column))
+    }
+
+    @Test
+    fun `what a sheet covers is looked at by nobody, and must not be read either`() {
+        val below = LinearLayout(activity).apply { addView(text("Words in grey", Color.rgb(0x99, 0x99, 0x99))) }
+        val sheet = FrameLayout(activity).apply {
+            setBackgroundColor(Color.WHITE)
+            addView(text("Words"))
+        }
+        val frame = FrameLayout(activity).apply {
+            addView(below)
+            addView(sheet)
+        }
+        activity.setContentView(frame)
+        shadowOf(Looper.getMainLooper()).idle()
+        val window = activity.window.decorView
+        assertEquals("is covered and can still be read", readThrough(window).single().what)
+        below.importantForAccessibility = View.IMPORTANT_FOR_ACCESSIBILITY_NO_HIDE_DESCENDANTS
+        assertEquals(emptyList<Any>(), readThrough(window))
+        assertEquals(emptyList<Any>(), faint(frame, picture(frame)))
+    }
+
+    @Test
+    fun `faint text that must be scrolled to is found, and what lies out of sight is not taken for faint`() {
+        val grey = text("Words in grey", Color.rgb(0x99, 0x99, 0x99))
+        val long = LinearLayout(activity).apply {
+            orientation = LinearLayout.VERTICAL
+            repeat(60) { addView(text("Line $it that can be read")) }
+            addView(grey)
+        }
+        val scroll = ScrollView(activity).apply {
+            setBackgroundColor(Color.WHITE)
+            addView(long)
+        }
+        val found = faults(shown(scroll))
+        assertEquals(found.toString(), 1, found.size)
+        assertTrue(found.single().where.contains("grey"))
     }
 }

@@ -2,16 +2,16 @@ package app.coilside.blocks
 
 import android.annotation.SuppressLint
 import android.view.Gravity
-import android.widget.HorizontalScrollView
-import android.widget.LinearLayout
+import android.view.View
 import android.widget.TableLayout
 import android.widget.TableRow
 import android.widget.TextView
-import app.coilside.view.MATCH
+import app.coilside.view.Flow
 import app.coilside.view.Type
 import app.coilside.view.WRAP
 import app.coilside.view.Weight
 import app.coilside.view.below
+import app.coilside.view.column
 import app.coilside.view.digits
 import app.coilside.view.dp
 import app.coilside.view.heading
@@ -20,9 +20,15 @@ import app.coilside.view.surface
 import app.coilside.view.words
 import coilside.Block
 
-/** Rows and columns. The first column names the row; what is wider than the screen is pushed sideways. */
+/**
+ * Rows and columns. The first column names the row. Where the columns do not fit beside each other, the values of a row stand
+ * below its name, each with its column: nobody pushes a page sideways with a glove.
+ */
 @SuppressLint("ViewConstructor")
 class TableBlock(ui: Ui) : BlockView<Block.Table>(ui) {
+    private var beside: View? = null
+    private var below: View? = null
+
     override fun show(block: Block.Table) {
         removeAllViews()
         val palette = ui.palette
@@ -36,14 +42,38 @@ class TableBlock(ui: Ui) : BlockView<Block.Table>(ui) {
         val table = TableLayout(context)
         if (block.columns.any { it.isNotEmpty() }) table.addView(row(block.columns, head = true, block.columns))
         for (cells in block.rows) table.addView(row(cells, head = false, block.columns))
-        val sideways = HorizontalScrollView(context).apply {
-            isFillViewport = true
-            isScrollbarFadingEnabled = false
-            scrollBarStyle = SCROLLBARS_INSIDE_OVERLAY
-            contentDescription = block.caption
-            addView(table, LayoutParams(MATCH, WRAP))
+        addView(table, context.below())
+        val list = context.column().apply { visibility = GONE }
+        for (cells in block.rows) list.addView(listed(cells, block.columns), context.below())
+        addView(list, context.below())
+        beside = table
+        below = list
+    }
+
+    override fun onMeasure(widthSpec: Int, heightSpec: Int) {
+        val free = MeasureSpec.makeMeasureSpec(0, MeasureSpec.UNSPECIFIED)
+        val fits = beside?.let { table ->
+            table.visibility = VISIBLE
+            table.measure(free, free)
+            table.measuredWidth <= MeasureSpec.getSize(widthSpec) - paddingLeft - paddingRight
         }
-        addView(sideways, context.below())
+        beside?.visibility = if (fits == false) GONE else VISIBLE
+        below?.visibility = if (fits == false) VISIBLE else GONE
+        super.onMeasure(widthSpec, heightSpec)
+    }
+
+    /** A row's name with its values below. */
+    private fun listed(cells: List<String>, columns: List<String>) = context.column().apply {
+        background = Ruled(ui.palette.line, dp(1))
+        pad(16, 9)
+        cells.firstOrNull()?.let { addView(context.words(it, ui.palette.ink, TABLE_SP, Weight.BOLD), context.below()) }
+        for ((at, text) in cells.withIndex().drop(1)) {
+            val value = Flow(context, 8, downDp = 0).apply {
+                columns.getOrNull(at)?.takeIf { it.isNotEmpty() }?.let { addView(context.words(it, ui.palette.soft, Type.SMALL, Weight.MEDIUM)) }
+                addView(context.words(text, ui.palette.ink, TABLE_SP).digits())
+            }
+            addView(value, context.below(2))
+        }
     }
 
     private fun row(cells: List<String>, head: Boolean, columns: List<String>) = TableRow(context).apply {

@@ -1,14 +1,15 @@
 package app.coilside.checks
 
+import android.text.Layout
 import android.view.View
 import android.view.ViewGroup
+import android.widget.EditText
 import android.widget.HorizontalScrollView
 import android.widget.ScrollView
 import android.widget.TextView
-import app.coilside.support.all
 
 /** Text that is cut off, shortened, or lies outside of what holds it. */
-fun clipped(root: View): List<Fault> = root.all().flatMap { view ->
+fun clipped(root: View): List<Fault> = root.open().flatMap { view ->
     sequenceOf((view as? TextView)?.let(::cut), outside(view)).filterNotNull()
 }.toList()
 
@@ -20,8 +21,8 @@ private fun cut(view: TextView): Fault? {
     val why = when {
         (0 until layout.lineCount).any { layout.getEllipsisCount(it) > 0 } -> "is shortened with dots"
         layout.getLineEnd(layout.lineCount - 1) < view.text.length -> "ends before its last line"
-        // What a line ends in is measured with it, and a space that hangs over takes nothing away.
-        (0 until layout.lineCount).any { inked(view, it) > across + 1 } -> "is wider than its place: $across px"
+        // A field for words scrolls by itself. What a line ends in is measured with it, and a space that hangs over takes nothing away.
+        view !is EditText && (0 until layout.lineCount).any { inked(view, it) > across + 1 } -> "is wider than its place: $across px"
         layout.height > down + 1 && !view.isVerticalScrollBarEnabled -> "is higher than its place: ${layout.height} of $down px"
         else -> return null
     }
@@ -34,7 +35,7 @@ private fun inked(view: TextView, line: Int): Float {
     val start = view.layout.getLineStart(line)
     var end = view.layout.getLineEnd(line)
     while (end > start && text[end - 1].isWhitespace()) end -= 1
-    return view.paint.measureText(text, start, end)
+    return Layout.getDesiredWidth(text, start, end, view.paint)
 }
 
 /** A view with something to show that reaches out of its parent, where nobody can scroll to it. */

@@ -4,13 +4,13 @@ import android.graphics.Bitmap
 import android.graphics.Color
 import android.view.View
 import android.widget.TextView
-import app.coilside.support.all
 import kotlin.math.max
 import kotlin.math.min
 import kotlin.math.pow
 
 /** The least contrast of text that WCAG 2.2 AA asks for. */
 const val CONTRAST_LEAST = 4.5
+private const val LINES_MAX = 2
 
 /** Relative luminance after WCAG 2.2. */
 private fun luminance(colour: Int): Double {
@@ -25,7 +25,10 @@ fun contrast(one: Int, other: Int): Double {
 }
 
 /** Text that stands out too little from what lies around it, by the pixels of [picture], which shows [root]. */
-fun faint(root: View, picture: Bitmap): List<Fault> = root.all().filterIsInstance<TextView>().mapNotNull { view ->
+fun faint(root: View, picture: Bitmap): List<Fault> = faint(root.open(), root, picture)
+
+/** The same of [views], which lie below [root]. */
+fun faint(views: Sequence<View>, root: View, picture: Bitmap): List<Fault> = views.filterIsInstance<TextView>().mapNotNull { view ->
     // What cannot be pressed now may be faint, so that it is seen that it cannot; WCAG leaves it out too.
     if (view.text.isBlank() || !view.isEnabled) null else faint(view, root, picture)
 }.toList()
@@ -36,7 +39,8 @@ private fun faint(view: TextView, root: View, picture: Bitmap): Fault? {
     val left = x + view.compoundPaddingLeft - view.scrollX
     val top = y + view.extendedPaddingTop - view.scrollY
     val shift = if (view.gravity and 0x70 == 0x10) (view.height - view.extendedPaddingTop - view.extendedPaddingBottom - layout.height) / 2 else 0
-    val worst = (0 until layout.lineCount).mapNotNull { line ->
+    // A text has one colour: two of its lines tell it.
+    val worst = (0 until minOf(layout.lineCount, LINES_MAX)).mapNotNull { line ->
         val from = left + layout.getLineLeft(line).toInt()
         val to = left + layout.getLineRight(line).toInt()
         ofBox(picture, from, top + shift + layout.getLineTop(line), to, top + shift + layout.getLineBottom(line))
@@ -51,9 +55,21 @@ private fun ofBox(picture: Bitmap, left: Int, top: Int, right: Int, bottom: Int)
     if (x1 - x0 < 2 || y1 - y0 < 2) return null
     val pixels = IntArray((x1 - x0) * (y1 - y0))
     picture.getPixels(pixels, 0, x1 - x0, x0, y0, x1 - x0, y1 - y0)
-    val counted = HashMap<Int, Int>()
-    for (pixel in pixels) counted.merge(pixel, 1, Int::plus)
-    val ground = counted.maxBy { it.value }.key
+    pixels.sort()
+    var ground = 0
+    var most = 0
     // One odd pixel is no letter.
-    return counted.filter { it.value >= 2 }.keys.maxOfOrNull { contrast(it, ground) } ?: 1.0
+    val seen = ArrayList<Int>()
+    var from = 0
+    for (at in 1..pixels.size) {
+        if (at < pixels.size && pixels[at] == pixels[from]) continue
+        val count = at - from
+        if (count > most) {
+            most = count
+            ground = pixels[from]
+        }
+        if (count > 1) seen += pixels[from]
+        from = at
+    }
+    return seen.maxOfOrNull { contrast(it, ground) } ?: 1.0
 }

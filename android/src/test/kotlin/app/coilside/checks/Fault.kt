@@ -1,6 +1,8 @@
 package app.coilside.checks
 
 import android.view.View
+import android.view.ViewGroup
+import android.widget.FrameLayout
 import android.widget.TextView
 import app.coilside.support.said
 
@@ -28,3 +30,21 @@ fun View.under(root: View): Pair<Int, Int> {
     }
     return x to y
 }
+
+/** What can be seen below [this]: of layers above each other that fill the window, the one on top. */
+fun View.open(): Sequence<View> = sequence {
+    if (visibility != View.VISIBLE) return@sequence
+    yield(this@open)
+    val group = this@open as? ViewGroup ?: return@sequence
+    val covering = covering(group)
+    for (child in if (covering != null) listOf(covering) else children(group)) yieldAll(child.open())
+}
+
+/** The layer that lies over all others in the activity's frame; none where there is one layer only. */
+fun covering(group: ViewGroup): View? {
+    val top = children(group).lastOrNull { it.visibility == View.VISIBLE } ?: return null
+    val isFrame = group is FrameLayout && (group.parent as? View)?.id == android.R.id.content
+    return top.takeIf { isFrame && group.childCount > 1 && it.width == group.width && it.height == group.height }
+}
+
+fun children(group: ViewGroup): List<View> = (0 until group.childCount).map(group::getChildAt)

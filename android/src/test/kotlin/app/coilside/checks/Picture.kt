@@ -2,25 +2,40 @@ package app.coilside.checks
 
 import android.graphics.Bitmap
 import android.graphics.Canvas
+import android.graphics.Color
+import android.graphics.drawable.ColorDrawable
+import android.graphics.drawable.GradientDrawable
 import android.view.View
+import android.view.ViewGroup
+import android.widget.HorizontalScrollView
 import android.widget.ScrollView
-import app.coilside.support.all
 
 /** A view as it is drawn, in its own pixels. */
 fun picture(view: View): Bitmap = Bitmap.createBitmap(view.width, view.height, Bitmap.Config.ARGB_8888).also { view.draw(Canvas(it)) }
 
-/** All that is wrong with what a window shows: what scrolls is drawn whole. */
-fun faults(window: View): List<Fault> {
-    val inside = window.all().filterIsInstance<ScrollView>().mapNotNull { it.getChildAt(0) }.filter { it.height > 0 }.toList()
-    val faint = inside.flatMap { faint(it, over(it, window)) } + faint(window, picture(window))
-    return (clipped(window) + faint + unnamed(window) + small(window) + disordered(window)).distinct()
+/** All that is wrong with what a window shows: what scrolls is looked at whole. */
+fun faults(window: View): List<Fault> =
+    (clipped(window) + faintWithin(window, picture(window)) + unnamed(window) + small(window) + disordered(window) + readThrough(window)).distinct()
+
+/** What is faint in [root], which [shown] shows; and in what scrolls in it, each by a picture of all of its own. */
+private fun faintWithin(root: View, shown: Bitmap): List<Fault> {
+    val scrolling = root.open().filter { it is ScrollView || it is HorizontalScrollView }.map { it as ViewGroup }.filter { it.childCount > 0 }.toList()
+    val inner = scrolling.flatMap { it.getChildAt(0).open() }.toSet()
+    val outermost = scrolling.filter { it !in inner }
+    return faint(root.open().filter { it !in inner }, root, shown) +
+        outermost.filter { it.getChildAt(0).run { width > 0 && height > 0 } }.flatMap { faintWithin(it.getChildAt(0), whole(it)) }
 }
 
-/** What scrolls, drawn above the ground that lies below it. */
-private fun over(content: View, window: View): Bitmap {
-    val ground = picture(window).getPixel(window.width / 2, window.height / 2)
+/** What scrolls, drawn above the ground on which it lies. */
+private fun whole(scrolling: ViewGroup): Bitmap {
+    val content = scrolling.getChildAt(0)
     val whole = Bitmap.createBitmap(content.width, content.height, Bitmap.Config.ARGB_8888)
-    whole.eraseColor(ground)
+    whole.eraseColor(ground(scrolling))
     content.draw(Canvas(whole))
     return whole
 }
+
+/** The colour of the nearest thing behind a view that has one. */
+private fun ground(view: View): Int =
+    generateSequence(view) { it.parent as? View }.mapNotNull { (it.background as? ColorDrawable)?.color ?: (it.background as? GradientDrawable)?.color?.defaultColor }
+        .firstOrNull { Color.alpha(it) == 0xFF } ?: error("nothing lies behind ${view.named()}")

@@ -4,24 +4,23 @@ import android.view.View
 import android.view.ViewGroup
 import android.widget.EditText
 import android.widget.ScrollView
-import app.coilside.support.all
 
 /** The least side of what is touched, in dp. */
 const val SIDE_LEAST_DP = 48
 
 /** What a finger, a key or a screen reader can act on. */
-fun controls(root: View): List<View> = root.all().filter { it.isEnabled && (it.isClickable || it is EditText) && it.importantForAccessibility != View.IMPORTANT_FOR_ACCESSIBILITY_NO }.toList()
+fun controls(root: View): List<View> = root.open().filter { it.isEnabled && (it.isClickable || it is EditText) && it.importantForAccessibility != View.IMPORTANT_FOR_ACCESSIBILITY_NO }.toList()
 
 /** Controls that a screen reader could not name. */
 fun unnamed(root: View): List<Fault> = controls(root).filter { view ->
     val told = view.createAccessibilityNodeInfo()
     val own = listOf(told.text, told.contentDescription, told.hintText ?: (view as? EditText)?.hint)
-    val labelled = root.all().any { it.labelFor == view.id && view.id != View.NO_ID && it.said().isNotBlank() }
+    val labelled = root.open().any { it.labelFor == view.id && view.id != View.NO_ID && it.said().isNotBlank() }
     own.all { it.isNullOrBlank() } && !labelled && (view !is ViewGroup || view.said().isBlank())
 }.map { Fault("has no name", it.named()) }
 
 /** What a screen reader would say of a view and of what lies in it. */
-private fun View.said(): String = all().mapNotNull { view ->
+private fun View.said(): String = open().mapNotNull { view ->
     (view.contentDescription ?: (view as? android.widget.TextView)?.text)?.toString()?.ifBlank { null }
 }.joinToString(" ")
 
@@ -49,8 +48,15 @@ fun disordered(root: View): List<Fault> {
 
 /** The controls in the order of the tree; what scrolls is a group of its own. */
 private fun groups(root: View): List<List<View>> {
-    val scrolling = root.all().filterIsInstance<ScrollView>().toList()
+    val scrolling = root.open().filterIsInstance<ScrollView>().toList()
     val inside = scrolling.map { controls(it) }
     val within = inside.flatten().toSet()
     return inside + listOf(controls(root).filter { it !in within })
 }
+
+/** Layers below the one on top that a screen reader would still read. */
+fun readThrough(root: View): List<Fault> = root.open().filterIsInstance<ViewGroup>().flatMap { group ->
+    val top = covering(group) ?: return@flatMap emptyList()
+    children(group).filter { it !== top && it.visibility == View.VISIBLE && it.importantForAccessibility != View.IMPORTANT_FOR_ACCESSIBILITY_NO_HIDE_DESCENDANTS }
+        .map { Fault("is covered and can still be read", it.named()) }
+}.toList()

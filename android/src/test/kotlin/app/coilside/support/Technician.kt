@@ -2,6 +2,8 @@ package app.coilside.support
 
 import android.app.Activity
 import coilside.Action
+import coilside.Block
+import coilside.DwellState
 import coilside.Request
 
 /** Works at the phone as a person would: looks at what it offers, then touches, types, photographs and waits. */
@@ -122,8 +124,10 @@ class Technician(val phone: Phone, private var photos: List<Photo>) {
     }
 
     private fun skip() {
-        val waitMs = checkNotNull(Bell.inMs()) { "a waiting time runs and no alarm is set: ${where()}" }
-        phone.ground.pass(waitMs + 1)
+        val alarmMs = checkNotNull(Bell.inMs()) { "a waiting time runs and no alarm is set: ${where()}" }
+        // Frames that were drawn count for the system's clock and not for the ground's.
+        val dwell = phone.window.all().mapNotNull { it.block as? Block.Dwell }.first { it.state == DwellState.RUNNING }
+        phone.ground.pass(maxOf(alarmMs, dwell.leastAtUtcMs - phone.ground.utcMs) + 1)
         rings()
         phone.settle()
         waits += 1
