@@ -104,9 +104,10 @@ class AlarmsTest {
     fun `one whose step was taken back does not ring`() {
         val step = scene.phone.session.screen!!.blocks.filterIsInstance<coilside.Block.Step>().first { it.state == coilside.StepState.RUNNING }
         val set = checkNotNull(Bell.set().first())
+        val waitMs = waitMs()
         scene.phone.session.act(Action.Undo(step.id))
         scene.phone.settle()
-        scene.ground.pass(waitMs() + 1)
+        scene.ground.pass(waitMs + 1)
         set.operation?.send()
         shadowOf(android.os.Looper.getMainLooper()).idle()
         scene.phone.settle()

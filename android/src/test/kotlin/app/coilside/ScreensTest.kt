@@ -10,6 +10,7 @@ import app.coilside.support.English
 import app.coilside.support.Move
 import app.coilside.support.Scene
 import app.coilside.support.Sky
+import app.coilside.support.Spanish
 import app.coilside.support.all
 import app.coilside.support.block
 import app.coilside.support.out
@@ -136,7 +137,7 @@ class ScreensTest {
             look("$place at the end")
         }
         scene.technician.goTo("leaving")
-        val present = scene.phone.window.all().firstOrNull { it.press != null && it.said() == English["customer-present"] }
+        val present = scene.phone.window.all().firstOrNull { it.press != null && it.said() in listOf(English, Spanish).map { words -> words["customer-present"] } }
         scene.hand.tap(checkNotNull(present) { "nobody can say that the customer is there: ${scene.words()}" })
         look("customer")
         scene.technician.playUntil { scene.phone.session.screen?.foot.orEmpty().none { it.press == Action.Seal } }
