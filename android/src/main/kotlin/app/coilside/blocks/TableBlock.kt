@@ -6,6 +6,7 @@ import android.view.View
 import android.widget.TableLayout
 import android.widget.TableRow
 import android.widget.TextView
+import app.coilside.R
 import app.coilside.view.Flow
 import app.coilside.view.Type
 import app.coilside.view.WRAP
@@ -26,8 +27,9 @@ import coilside.Block
  */
 @SuppressLint("ViewConstructor")
 class TableBlock(ui: Ui) : BlockView<Block.Table>(ui) {
-    private var beside: View? = null
-    private var below: View? = null
+    private var beside: TableLayout? = null
+    private var body: View? = null
+    private var decidedPx = -1
 
     override fun show(block: Block.Table) {
         removeAllViews()
@@ -42,24 +44,32 @@ class TableBlock(ui: Ui) : BlockView<Block.Table>(ui) {
         val table = TableLayout(context)
         if (block.columns.any { it.isNotEmpty() }) table.addView(row(block.columns, head = true, block.columns))
         for (cells in block.rows) table.addView(row(cells, head = false, block.columns))
-        addView(table, context.below())
-        val list = context.column().apply { visibility = GONE }
-        for (cells in block.rows) list.addView(listed(cells, block.columns), context.below())
-        addView(list, context.below())
         beside = table
-        below = list
+        body = null
+        decidedPx = -1
     }
 
     override fun onMeasure(widthSpec: Int, heightSpec: Int) {
-        val free = MeasureSpec.makeMeasureSpec(0, MeasureSpec.UNSPECIFIED)
-        val fits = beside?.let { table ->
-            table.visibility = VISIBLE
-            table.measure(free, free)
-            table.measuredWidth <= MeasureSpec.getSize(widthSpec) - paddingLeft - paddingRight
-        }
-        beside?.visibility = if (fits == false) GONE else VISIBLE
-        below?.visibility = if (fits == false) VISIBLE else GONE
+        val wide = MeasureSpec.getSize(widthSpec) - paddingLeft - paddingRight
+        if (wide != decidedPx) decide(wide)
         super.onMeasure(widthSpec, heightSpec)
+    }
+
+    /** Once for each width: columns, or a list. */
+    private fun decide(widePx: Int) {
+        decidedPx = widePx
+        val table = beside ?: return
+        val free = MeasureSpec.makeMeasureSpec(0, MeasureSpec.UNSPECIFIED)
+        table.measure(free, free)
+        val block = getTag(R.id.block) as? Block.Table
+        val fitting = if (table.measuredWidth <= widePx || block == null) table else list(block)
+        body?.let(::removeView)
+        addView(fitting, context.below())
+        body = fitting
+    }
+
+    private fun list(block: Block.Table) = context.column().apply {
+        for (cells in block.rows) addView(listed(cells, block.columns), context.below())
     }
 
     /** A row's name with its values below. */
