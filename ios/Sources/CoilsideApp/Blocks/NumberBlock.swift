@@ -32,13 +32,7 @@ struct NumberBlock: View {
                     if !unit.isEmpty { Text(verbatim: unit).font(.title3).foregroundStyle(Palette.soft).accessibilityHidden(true) }
                 }
                 .padding(.horizontal, 14)
-                .frame(minHeight: Measure.target)
-                .background(Palette.sunk, in: RoundedRectangle(cornerRadius: 10))
-                .overlay {
-                    RoundedRectangle(cornerRadius: 10)
-                        .stroke(
-                            problem != nil ? Palette.danger : typing ? Palette.lead : Palette.edge, style: StrokeStyle(lineWidth: typing ? 3 : 1.5))
-                }
+                .typed(wrong: problem != nil, typing: typing)
                 // The keypad for numbers has no minus.
                 Button {
                     turnSign()
@@ -100,13 +94,7 @@ struct EntryBlock: View {
                 .focused($typing)
                 .onSubmit { left() }
                 .padding(14)
-                .frame(minHeight: Measure.target)
-                .background(Palette.sunk, in: RoundedRectangle(cornerRadius: 10))
-                .overlay {
-                    RoundedRectangle(cornerRadius: 10)
-                        .stroke(
-                            problem != nil ? Palette.danger : typing ? Palette.lead : Palette.edge, style: StrokeStyle(lineWidth: typing ? 3 : 1.5))
-                }
+                .typed(wrong: problem != nil, typing: typing)
                 .accessibilityLabel(label)
                 .accessibilityHint(problem ?? "")
             FieldNotes(problem: problem, question: question, taken: nil)

@@ -24,6 +24,18 @@ extension View {
     }
 }
 
+extension View {
+    /// The surface of a field to type into: red where what was typed is wrong, strong while somebody types.
+    func typed(wrong: Bool, typing: Bool) -> some View {
+        frame(minHeight: Measure.target)
+            .background(Palette.sunk, in: RoundedRectangle(cornerRadius: 10))
+            .overlay {
+                RoundedRectangle(cornerRadius: 10)
+                    .stroke(wrong ? Palette.danger : typing ? Palette.lead : Palette.edge, style: StrokeStyle(lineWidth: typing ? 3 : 1.5))
+            }
+    }
+}
+
 /// Things beside each other where there is room, below each other where there is none: on a small screen, or with large letters.
 struct Beside<Content: View>: View {
     @ViewBuilder let content: () -> Content

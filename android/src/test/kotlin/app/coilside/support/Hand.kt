@@ -35,27 +35,6 @@ class Hand(private val phone: Phone) {
         phone.settle()
     }
 
-    /** Strokes from point to point, in parts of the view from its upper left corner. */
-    fun draw(view: View, strokes: List<List<Pair<Float, Float>>>) {
-        for (stroke in strokes) {
-            bring(view)
-            val corner = IntArray(2).also(view::getLocationInWindow)
-            val root = view.rootView
-            val points = stroke.map { (x, y) -> corner[0] + x * view.width to corner[1] + y * view.height }
-            val at = SystemClock.uptimeMillis()
-            touch(root, MotionEvent.ACTION_DOWN, at, at, points.first().first, points.first().second)
-            points.zipWithNext().forEachIndexed { step, (from, to) ->
-                for (part in 1..STROKE_PARTS) {
-                    val way = part / STROKE_PARTS.toFloat()
-                    val time = at + (step * STROKE_PARTS + part) * TAP_MS
-                    touch(root, MotionEvent.ACTION_MOVE, at, time, from.first + (to.first - from.first) * way, from.second + (to.second - from.second) * way)
-                }
-            }
-            touch(root, MotionEvent.ACTION_UP, at, at + points.size * STROKE_PARTS * TAP_MS, points.last().first, points.last().second)
-        }
-        phone.settle()
-    }
-
     /** Touches a field, empties it and types letter by letter through the connection that keyboards use. */
     fun type(field: EditText, text: String) {
         tap(field)
@@ -98,6 +77,5 @@ class Hand(private val phone: Phone) {
 
     private companion object {
         const val TAP_MS = 20L
-        const val STROKE_PARTS = 4
     }
 }
