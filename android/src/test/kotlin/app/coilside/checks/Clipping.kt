@@ -4,7 +4,6 @@ import android.text.Layout
 import android.view.View
 import android.view.ViewGroup
 import android.widget.EditText
-import android.widget.HorizontalScrollView
 import android.widget.ScrollView
 import android.widget.TextView
 
@@ -47,7 +46,7 @@ private fun outside(view: View): Fault? {
     val across = left < -1 || left + view.width > parent.width + 1
     val down = top < -1 || top + view.height > parent.height + 1
     val why = when {
-        across && parent !is HorizontalScrollView -> "across: ${left.toInt()} to ${(left + view.width).toInt()} of ${parent.width} px"
+        across -> "across: ${left.toInt()} to ${(left + view.width).toInt()} of ${parent.width} px"
         down && parent !is ScrollView -> "down: ${top.toInt()} to ${(top + view.height).toInt()} of ${parent.height} px"
         else -> return null
     }

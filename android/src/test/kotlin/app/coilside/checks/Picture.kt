@@ -7,7 +7,6 @@ import android.graphics.drawable.ColorDrawable
 import android.graphics.drawable.GradientDrawable
 import android.view.View
 import android.view.ViewGroup
-import android.widget.HorizontalScrollView
 import android.widget.ScrollView
 
 /** A view as it is drawn, in its own pixels. */
@@ -19,7 +18,7 @@ fun faults(window: View): List<Fault> =
 
 /** What is faint in [root], which [shown] shows; and in what scrolls in it, each by a picture of all of its own. */
 private fun faintWithin(root: View, shown: Bitmap): List<Fault> {
-    val scrolling = root.open().filter { it is ScrollView || it is HorizontalScrollView }.map { it as ViewGroup }.filter { it.childCount > 0 }.toList()
+    val scrolling = root.open().filterIsInstance<ScrollView>().filter { it.childCount > 0 }.toList()
     val inner = scrolling.flatMap { it.getChildAt(0).open() }.toSet()
     val outermost = scrolling.filter { it !in inner }
     return faint(root.open().filter { it !in inner }, root, shown) +
