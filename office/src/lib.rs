@@ -6,6 +6,7 @@
 
 mod app;
 pub mod check_pack;
+mod connections;
 pub mod demo;
 mod http;
 mod ids;

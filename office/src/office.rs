@@ -15,6 +15,7 @@ use crate::app::hand_out_assignments::AssignmentError;
 use crate::app::import_record::{self, ImportError, Imported};
 use crate::app::library::{Library, LibraryError};
 use crate::app::{customer, hand_out_assignments, join, make_summary, prove_key, sign_in};
+use crate::connections;
 use crate::ids::{Digest, Secret, VisitId};
 use crate::store::{Store, StoreError, vouchers};
 
@@ -54,9 +55,6 @@ pub enum OfficeError {
         /// The system's words.
         source: std::io::Error,
     },
-    /// Serving ended by itself.
-    #[error("the office stopped serving")]
-    Serving(#[source] std::io::Error),
     /// No secrets can be made.
     #[error("the system gave no random bytes, so no safe link can be made; try again")]
     Random(#[from] getrandom::Error),
@@ -95,7 +93,8 @@ pub async fn serve(settings: OfficeSettings) -> Result<(), OfficeError> {
     } else {
         println!("Signed out? `coilside office --new-link` prints a new way in.");
     }
-    office.serve_on(listener).await
+    office.serve_on(listener).await;
+    Ok(())
 }
 
 /// Takes a port of this machine alone.
@@ -187,18 +186,21 @@ impl Office {
         import_record::import(&self.store, file, &terms, (&no_token, &summary), self.now_ms())
     }
 
-    /// Serves on a listener until Ctrl-C; requests that run are finished.
-    ///
-    /// # Errors
-    /// When the listener fails.
-    pub async fn serve_on(self, listener: tokio::net::TcpListener) -> Result<(), OfficeError> {
+    /// Serves on a listener until Ctrl-C; requests that run are finished, and what arrived is put onto the disk.
+    pub async fn serve_on(self, listener: tokio::net::TcpListener) {
         let stop = async {
             // Where no signal can be had the office runs on until it is killed, which it survives.
             if tokio::signal::ctrl_c().await.is_err() {
                 std::future::pending::<()>().await;
             }
         };
-        axum::serve(listener, self.router()).with_graceful_shutdown(stop).await.map_err(OfficeError::Serving)
+        connections::serve(listener, self.router(), stop).await;
+        self.keep_what_arrived();
+    }
+
+    /// Returns when every photograph whose bytes have come is on the disk, or could not be put there. It blocks.
+    pub fn keep_what_arrived(&self) {
+        self.store.keep_all_arrived();
     }
 
     /// All routes; can be called without a port.

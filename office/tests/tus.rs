@@ -277,6 +277,48 @@ async fn many_photographs_at_once_all_become_safe() {
 }
 
 #[tokio::test]
+async fn of_a_sender_that_went_without_a_word_what_came_is_kept_and_its_place_is_free() {
+    let bench = Bench::new().await;
+    let bytes = photo(1);
+    let digest = Digest::of(&bytes);
+    bench.announce(digest, bytes.len(), VISIT).await;
+    let request = bench.request("PATCH", &format!("/photos/{digest}")).header("tus-resumable", "1.0.0");
+    let request = request.header("content-type", "application/offset+octet-stream").header("upload-offset", "0");
+    let part = Bytes::copy_from_slice(&bytes[..77_777]);
+    let request = request.body(Body::from_stream(ThenSilent(Some(part)))).unwrap();
+    // The server drops a request whose sender is gone.
+    let dropped = tokio::time::timeout(std::time::Duration::from_millis(500), bench.call(request)).await;
+    assert!(dropped.is_err());
+    let asked = async {
+        loop {
+            let answer = call(&bench, "HEAD", &format!("/photos/{digest}"), &[], b"").await;
+            if answer.status == 200 {
+                return answer.header("upload-offset").to_owned();
+            }
+            tokio::task::yield_now().await;
+        }
+    };
+    let offset = tokio::time::timeout(std::time::Duration::from_secs(10), asked).await.unwrap();
+    assert_eq!(offset, "77777");
+    assert_eq!(bench.piece(digest, 77_777, &bytes[77_777..]).await.status, 204);
+    assert!(bench.is_safe(digest).await);
+}
+
+/// One part, and then nothing more, nor an end.
+struct ThenSilent(Option<Bytes>);
+
+impl futures_core::Stream for ThenSilent {
+    type Item = std::io::Result<Bytes>;
+
+    fn poll_next(
+        mut self: std::pin::Pin<&mut Self>,
+        _: &mut std::task::Context<'_>,
+    ) -> std::task::Poll<Option<Self::Item>> {
+        self.0.take().map_or(std::task::Poll::Pending, |part| std::task::Poll::Ready(Some(Ok(part))))
+    }
+}
+
+#[tokio::test]
 async fn a_sender_that_did_not_hear_of_the_end_may_go_on_from_there_with_nothing() {
     let bench = Bench::new().await;
     let bytes = photo(1);

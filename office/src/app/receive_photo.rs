@@ -2,17 +2,20 @@
 //!
 //! Between two pieces the state is the part file alone, so a kill at any byte resumes; what is remembered of its hash only
 //! saves reading it again. The order at the end is what makes 'safe' true: bytes checked, renamed, file synced, folder
-//! synced, and only then the row.
+//! synced, and only then the row. A sender hears that all bytes are here as soon as they were checked; that they are on the
+//! disk it hears by the receipt alone, which waits for it.
 
 use std::fs::{self, File, TryLockError};
-use std::io::{self, Read, Write as _};
+use std::io::{self, Read};
 
 use sha2::{Digest as _, Sha256};
 
 use super::customer;
 use crate::ids::{Digest, VisitId};
+use crate::store::block_file::BlockFile;
 use crate::store::devices::DeviceId;
 use crate::store::folder::failed;
+use crate::store::keeping::Arrived;
 use crate::store::photos::{self, Photo};
 use crate::store::{Store, StoreError};
 use crate::wire::tus::{Announced, Checksum, PHOTO_BYTES_MAX};
@@ -149,6 +152,7 @@ pub(crate) fn is_safe(store: &Store, digest: Digest, now_ms: i64) -> Result<bool
 
 /// A device takes back a photograph that has not come as a whole.
 pub(crate) fn take_back(store: &Store, device: DeviceId, digest: Digest, now_ms: i64) -> Result<(), PhotoError> {
+    store.keep_arrived(digest);
     let photo = known(store, digest, now_ms)?;
     if photo.device != device {
         return Err(PhotoError::AnotherDevice);
@@ -163,7 +167,7 @@ pub(crate) fn take_back(store: &Store, device: DeviceId, digest: Digest, now_ms:
 #[derive(Debug)]
 pub(crate) struct Incoming {
     digest: Digest,
-    file: File,
+    file: BlockFile,
     /// Where the piece began, and the hash of all before it.
     began: u64,
     before: Sha256,
@@ -192,6 +196,7 @@ pub(crate) fn begin(
     checksum: Option<Checksum>,
     now_ms: i64,
 ) -> Result<Begun, PhotoError> {
+    store.keep_arrived(digest);
     let photo = known(store, digest, now_ms)?;
     let length = photo.length;
     // A sender that did not hear of the end goes on from there, with nothing.
@@ -220,17 +225,22 @@ pub(crate) fn begin(
         None => hash_of(store, digest)?,
     };
     let (began, before, expires_ms) = (offset, hash.clone(), expires(&photo));
+    let file = BlockFile::after(file, offset);
     let incoming = Incoming { digest, file, began, before, offset, hash, length, checksum, expires_ms };
     Ok(Begun::Piece(Box::new(incoming)))
 }
 
 impl Incoming {
+    pub(crate) fn digest(&self) -> Digest {
+        self.digest
+    }
+
     /// Writes what comes next of the piece.
     pub(crate) fn take(&mut self, bytes: &[u8]) -> Result<(), PhotoError> {
         if bytes.len() as u64 > self.length - self.offset {
             return Err(PhotoError::Beyond);
         }
-        self.file.write_all(bytes).map_err(|e| failed("written", "parts".as_ref(), e))?;
+        self.file.take(bytes).map_err(|e| failed("written", "parts".as_ref(), e))?;
         self.hash.update(bytes);
         if let Some(checksum) = &mut self.checksum {
             checksum.update(bytes);
@@ -239,18 +249,32 @@ impl Incoming {
         Ok(())
     }
 
-    /// Puts what came onto the disk, and finishes the photograph when it is whole. `whole` tells that all of the piece came:
-    /// only then can its checksum be asked. What came of a broken one is kept, and the next attempt goes on from there.
+    /// Whether these are all bytes of the photograph and the right ones. Then [`Incoming::end`] waits for no disk.
+    pub(crate) fn is_right(&self) -> bool {
+        let found = || Digest::from_bytes(self.hash.clone().finalize().into());
+        self.offset == self.length && self.checksum.is_none() && found() == self.digest
+    }
+
+    /// Puts what came onto the disk, or lines the photograph up for it where that was the last of its bytes. `whole` tells
+    /// that all of the piece came: only then can its checksum be asked. What came of a broken one is kept, and the next
+    /// attempt goes on from there.
     pub(crate) fn end(self, store: &Store, whole: bool, now_ms: i64) -> Result<Progress, PhotoError> {
         let Self { digest, file, began, before, offset, hash, length, checksum, expires_ms } = self;
+        let (file, written) = file.into_file();
         if whole && checksum.is_some_and(|checksum| !checksum.holds()) {
             let part = store.folder.part(digest);
             file.set_len(began).map_err(|e| failed("cut back", &part, e))?;
             store.hashed.put(digest, began, before);
             return Err(PhotoError::OtherPiece);
         }
+        if let Err(e) = written {
+            // As much of it as fits is kept: the next attempt looks how much that is.
+            let _ = file.sync_all();
+            return Err(failed("written", &store.folder.part(digest), e).into());
+        }
         if offset == length {
-            finish(store, digest, &file, Digest::from_bytes(hash.finalize().into()), now_ms)?;
+            check(store, digest, Digest::from_bytes(hash.finalize().into()), now_ms)?;
+            store.line_up(Arrived { digest, part: file, now_ms });
             return Ok(Progress { offset, length, expires_ms: None });
         }
         file.sync_all().map_err(|e| failed("synced", &store.folder.part(digest), e))?;
@@ -264,6 +288,7 @@ impl Incoming {
 
 /// Brings a photograph as far as its bytes allow, and says how many bytes are here.
 fn settle(store: &Store, digest: Digest, now_ms: i64) -> Result<u64, PhotoError> {
+    store.keep_arrived(digest);
     let photo = known(store, digest, now_ms)?;
     if photo.safe {
         return Ok(photo.length);
@@ -280,18 +305,19 @@ fn settle(store: &Store, digest: Digest, now_ms: i64) -> Result<u64, PhotoError>
         return Ok(offset);
     }
     let found = if offset == photo.length { hash_of(store, digest)?.finalize().into() } else { [0; 32] };
-    finish(store, digest, &file, Digest::from_bytes(found), now_ms)?;
+    check(store, digest, Digest::from_bytes(found), now_ms)?;
+    store.folder.keep(digest, &file, now_ms)?;
+    store.write(|db| photos::mark_safe(db, digest, now_ms))?;
     Ok(offset)
 }
 
 /// All bytes are here: are they the right ones? The part's lock is held.
-fn finish(store: &Store, digest: Digest, part: &File, found: Digest, now_ms: i64) -> Result<(), PhotoError> {
-    if found != digest {
-        store.folder.set_aside(digest, now_ms)?;
-        return Err(PhotoError::OtherBytes);
+fn check(store: &Store, digest: Digest, found: Digest, now_ms: i64) -> Result<(), PhotoError> {
+    if found == digest {
+        return Ok(());
     }
-    store.folder.keep(digest, part)?;
-    Ok(store.mark_safe(digest, now_ms)?)
+    store.folder.set_aside(digest, now_ms)?;
+    Err(PhotoError::OtherBytes)
 }
 
 /// An original without its row: the office was killed between the two, or the machine lost its power. Then the name may
@@ -303,7 +329,7 @@ fn adopt(store: &Store, digest: Digest, photo: &Photo, now_ms: i64) -> Result<u6
         return Err(PhotoError::OtherBytes);
     }
     store.folder.sync_original(digest)?;
-    store.mark_safe(digest, now_ms)?;
+    store.write(|db| photos::mark_safe(db, digest, now_ms))?;
     Ok(photo.length)
 }
 

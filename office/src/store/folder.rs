@@ -81,7 +81,9 @@ impl Folder {
     /// Takes a whole part, whose bytes were checked, as the original: renamed, file synced, folder synced. Only then may a
     /// row call it safe. The file is synced under its new name, since one wait for the disk often settles both then; a
     /// name whose bytes did not reach the disk before a power failure has no row, and is checked anew before it gets one.
-    pub(crate) fn keep(&self, digest: Digest, part: &File) -> Result<(), StoreError> {
+    /// Where the disk refuses the bytes the file is set aside and sent anew: the system forgets what it could not write, and
+    /// would call a second try a success.
+    pub(crate) fn keep(&self, digest: Digest, part: &File, now_ms: i64) -> Result<(), StoreError> {
         let (from, to) = (self.part(digest), self.original(digest));
         let Some(shelf) = to.parent() else { return Ok(()) };
         if !shelf.is_dir() {
@@ -89,7 +91,10 @@ impl Folder {
             sync(&self.root.join("photos"))?;
         }
         fs::rename(&from, &to).map_err(|e| failed("moved", &from, e))?;
-        part.sync_all().map_err(|e| failed("synced", &to, e))?;
+        if let Err(error) = part.sync_all() {
+            self.set_original_aside(digest, now_ms)?;
+            return Err(failed("synced", &to, error));
+        }
         sync(shelf)
     }
 

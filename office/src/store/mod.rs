@@ -1,6 +1,7 @@
 //! What the office keeps: an SQLite database and a folder of photographs. Knows no HTTP and decides nothing.
 
 pub(crate) mod assignments;
+pub(crate) mod block_file;
 pub(crate) mod clocks;
 pub(crate) mod devices;
 pub(crate) mod events;
@@ -8,6 +9,7 @@ pub(crate) mod folder;
 pub(crate) mod handovers;
 mod hashed;
 pub(crate) mod heard;
+pub(crate) mod keeping;
 pub(crate) mod listings;
 pub(crate) mod news;
 pub(crate) mod office_key;
@@ -16,7 +18,6 @@ pub(crate) mod reviews;
 pub(crate) mod seals;
 pub(crate) mod settings;
 pub(crate) mod summaries;
-mod together;
 pub(crate) mod tokens;
 pub(crate) mod vouchers;
 pub(crate) mod ways_in;
@@ -31,8 +32,8 @@ use crate::ids::{Digest, VisitId};
 use folder::Folder;
 use hashed::Hashed;
 use heard::Heard;
+use keeping::{Arrived, Keeping};
 use office_key::OfficeKey;
-use together::Together;
 
 /// The office's disk or database did not do what was asked. Nothing half done stays behind; trying again is safe.
 #[derive(Debug, thiserror::Error)]
@@ -76,7 +77,7 @@ pub(crate) struct Store {
     db: Mutex<Connection>,
     /// Reads do not wait for a writer that waits for the disk.
     reader: Mutex<Connection>,
-    together: Together,
+    keeping: Keeping,
     pub(crate) folder: Folder,
     /// With what the office vouches.
     pub(crate) key: OfficeKey,
@@ -96,7 +97,7 @@ impl Store {
         Ok(Self {
             db: Mutex::new(db),
             reader: Mutex::new(reader),
-            together: Together::default(),
+            keeping: Keeping::default(),
             folder,
             key,
             hashed: Hashed::default(),
@@ -133,17 +134,28 @@ impl Store {
         done
     }
 
-    /// Writes down that a photograph's file and folder are on disk, together with others of the same moment.
-    pub(crate) fn mark_safe(&self, digest: Digest, now_ms: i64) -> Result<(), StoreError> {
-        let write = |rows: &[(Digest, i64)]| {
-            let all = |db: &Transaction<'_>| rows.iter().try_for_each(|(one, at)| photos::mark_safe(db, *one, *at));
-            self.write::<_, StoreError>(all).is_ok()
-        };
-        if self.together.wait_for(digest, now_ms, write) {
-            return Ok(());
-        }
-        // Alone it gives its own reason, or none.
-        self.write(|db| photos::mark_safe(db, digest, now_ms))
+    /// Lines up a photograph whose bytes are here and right. It is safe only after [`Store::keep_arrived`], and where that
+    /// is never called or fails, its part or its original lies there for whoever asks next.
+    pub(crate) fn line_up(&self, arrived: Arrived) {
+        self.keeping.add(arrived);
+    }
+
+    /// Returns when this photograph is not on its way onto the disk any more, whether or not it could be kept.
+    pub(crate) fn keep_arrived(&self, digest: Digest) {
+        self.keeping.wait_for(digest, |batch| self.keep(&batch));
+    }
+
+    /// Returns when nothing is on its way onto the disk any more.
+    pub(crate) fn keep_all_arrived(&self) {
+        self.keeping.wait_for_all(|batch| self.keep(&batch));
+    }
+
+    /// Puts files and folders onto the disk, then all their rows in one transaction.
+    fn keep(&self, batch: &[Arrived]) {
+        let kept = batch.iter().filter(|one| self.folder.keep(one.digest, &one.part, one.now_ms).is_ok());
+        let kept: Vec<_> = kept.map(|one| (one.digest, one.now_ms)).collect();
+        // One that failed has no row: whoever asks for it next tries it again, and is told what failed then.
+        let _ = self.write::<_, StoreError>(|db| kept.iter().try_for_each(|(one, at)| photos::mark_safe(db, *one, *at)));
     }
 }
 

@@ -12,6 +12,8 @@ pub(crate) enum Mistake {
     AnswerBeforeCommit,
     /// The office writes a photograph's row before its file and folder are on the disk.
     RowBeforeSync,
+    /// The office gives a receipt for a photograph that has come and is not on the disk yet.
+    ReceiptBeforeSync,
     /// `Retry-After` is forgotten.
     RetryAfterForgotten,
     /// The newest events go first, and the office takes them after a gap.
@@ -32,11 +34,12 @@ pub(crate) enum Mistake {
 
 impl Mistake {
     /// All of them.
-    pub(crate) const ALL: [Mistake; 12] = [
+    pub(crate) const ALL: [Mistake; 13] = [
         Mistake::PageIsSafe,
         Mistake::PhotoSafeEarly,
         Mistake::AnswerBeforeCommit,
         Mistake::RowBeforeSync,
+        Mistake::ReceiptBeforeSync,
         Mistake::RetryAfterForgotten,
         Mistake::GapTaken,
         Mistake::RowGoneWhenSent,

@@ -52,6 +52,8 @@ pub(crate) struct ModelOffice {
     /// As the disk has it.
     lasting: Tables,
     pub(super) files: Files,
+    /// Photographs whose last byte was answered, and which are not on the disk yet.
+    pub(super) lined_up: Vec<String>,
     full: bool,
     dies_at_write: Option<u32>,
     random: Random,
@@ -112,6 +114,7 @@ impl ModelOffice {
             tables: Tables::default(),
             lasting: Tables::default(),
             files: Files::default(),
+            lined_up: Vec::new(),
             full: false,
             dies_at_write: None,
             random,
@@ -309,6 +312,7 @@ impl Office for ModelOffice {
 
     fn kill(&mut self, power: bool) {
         self.version += 1;
+        self.lined_up.clear();
         if power {
             // What was noted may have gone to the disk by itself.
             if self.random.chance(500) {
@@ -333,7 +337,12 @@ impl Office for ModelOffice {
             // A body that ends too soon is nobody's request.
             return Ok(Reply::default());
         }
-        match self.answer(call, now_ms) {
+        let answer = self.answer(call, now_ms);
+        // Behind the answer, or later still.
+        if self.random.chance(500) {
+            self.keep_arrived();
+        }
+        match answer {
             Ok(reply) | Err(No::Says(reply)) => Ok(reply.with("Coilside-Clock", now_ms)),
             Err(No::Killed) => Err(Stop::Killed),
         }

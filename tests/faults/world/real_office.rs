@@ -177,6 +177,8 @@ impl Office for RealOffice {
             request = request.header("Content-Length", call.request.body.length());
         }
         let reply = self.call(request.body(body(call)).unwrap());
+        // What it does behind its answer is done before anything else happens to it.
+        self.open.as_ref().unwrap().0.keep_what_arrived();
         if self.fault == Fault::Dies && reply.status >= 500 && rehearsal::has_come(&self.db()) {
             return Err(Stop::Killed);
         }

@@ -2,13 +2,12 @@
 
 use std::time::Duration;
 
-use axum::body::{Body, Bytes};
+use axum::body::Body;
 use axum::extract::State;
 use axum::http::header::{CACHE_CONTROL, CONTENT_LENGTH, CONTENT_TYPE, LOCATION};
 use axum::http::{HeaderMap, HeaderName, HeaderValue, StatusCode};
 use axum::response::{IntoResponse, Response};
 use http_body_util::BodyExt as _;
-use tokio::sync::mpsc;
 
 use super::Answer;
 use super::body::{Named, Whole};
@@ -38,9 +37,6 @@ pub(super) const REPR_DIGEST: HeaderName = HeaderName::from_static("repr-digest"
 
 /// A device that says nothing for this long is gone; its lock must not keep it out when it comes back.
 const SILENCE_MAX: Duration = Duration::from_secs(20);
-
-/// So many parts of a piece may wait for the disk; then the device is not read from. Each has at most some 400 KiB.
-const PARTS_WAITING_MAX: usize = 2;
 
 /// The most bytes of a small picture that is sent ahead.
 const AHEAD_BYTES_MAX: usize = 2 * 1024 * 1024;
@@ -161,32 +157,15 @@ pub(super) async fn piece(
 ) -> Result<Response, Refusal> {
     let credentials = Credentials::of(&headers);
     let asked = Asked::of(&digest, &headers);
-    // One thread takes the whole piece, so that nothing waits for the disk here and no byte goes through two hands.
-    let (parts, coming) = mpsc::channel(PARTS_WAITING_MAX);
-    let taken = on_disk(&office, move |store, now_ms| -> Result<_, Refusal> {
+    let begun = on_disk(&office, move |store, now_ms| -> Result<_, Refusal> {
         credentials.device(store, now_ms)?;
         let Asked { digest, at, checksum } = asked?;
-        let mut incoming = match receive_photo::begin(store, digest, at, checksum, now_ms)? {
-            Begun::Whole(progress) => return Ok(progress),
-            Begun::Piece(incoming) => incoming,
-        };
-        let (whole, kept) = take(&mut incoming, coming);
-        // What came is kept, whether or not all of it came.
-        let end = incoming.end(store, whole, now_ms);
-        kept?;
-        if !whole {
-            let detail = "the line broke; ask with HEAD how far it came, and go on from there";
-            return Err(Refusal::later("line", "The piece did not come whole", detail, 1));
-        }
-        Ok(end?)
+        Ok(receive_photo::begin(store, digest, at, checksum, now_ms)?)
     });
-    let taken = {
-        let mut taken = std::pin::pin!(taken);
-        // A piece that is refused before its end is not waited for.
-        tokio::select! {
-            done = &mut taken => done,
-            () = hand_on(&mut body, parts) => taken.await,
-        }
+    let taken = match begun.await {
+        Ok(Begun::Whole(progress)) => Ok(progress),
+        Ok(Begun::Piece(incoming)) => take(&mut body, Taking::new(&office, incoming)).await,
+        Err(refusal) => Err(refusal),
     };
     if taken.is_err() {
         read_on(&mut body).await;
@@ -305,36 +284,80 @@ impl Asked {
     }
 }
 
-/// A part of a piece, or its end. A channel that closes without an end tells that the line broke.
-type Part = Option<Bytes>;
-
-/// Reads the piece and hands it on, as fast as it is taken.
-async fn hand_on(body: &mut Body, parts: mpsc::Sender<Part>) {
+/// Reads a piece until it ends, breaks off or cannot be kept. Each part is hashed and written where it was read: a part is small,
+/// its write ends in the system's memory, and every change of threads would cost as much as the part itself.
+async fn take(body: &mut Body, mut taking: Taking) -> Result<Progress, Refusal> {
     loop {
-        let part = match tokio::time::timeout(SILENCE_MAX, body.frame()).await {
-            Ok(Some(Ok(frame))) => match frame.into_data() {
-                Ok(bytes) => Some(bytes),
-                Err(_) => continue,
-            },
-            Ok(None) => None,
-            Ok(Some(Err(_))) | Err(_) => return,
-        };
-        let is_end = part.is_none();
-        if parts.send(part).await.is_err() || is_end {
-            return;
+        match tokio::time::timeout(SILENCE_MAX, body.frame()).await {
+            Ok(Some(Ok(frame))) => {
+                let kept = frame.data_ref().map_or(Ok(()), |bytes| taking.take(bytes));
+                if let Err(error) = kept {
+                    // What came before it is kept.
+                    let _ = taking.end(false).await;
+                    return Err(error.into());
+                }
+            }
+            Ok(None) => return taking.end(true).await,
+            Ok(Some(Err(_))) | Err(_) => {
+                taking.end(false).await?;
+                let detail = "the line broke; ask with HEAD how far it came, and go on from there";
+                return Err(Refusal::later("line", "The piece did not come whole", detail, 1));
+            }
         }
     }
 }
 
-/// Takes a piece until it ends, breaks off or cannot be kept. Tells whether all of it came.
-fn take(incoming: &mut Incoming, mut parts: mpsc::Receiver<Part>) -> (bool, Result<(), PhotoError>) {
-    while let Some(part) = parts.blocking_recv() {
-        let Some(bytes) = part else { return (true, Ok(())) };
-        if let Err(error) = incoming.take(&bytes) {
-            return (false, Err(error));
+/// A piece that is being taken. However it ends, also when nobody waits for the answer any more, what came is put away.
+struct Taking {
+    office: Office,
+    incoming: Option<Box<Incoming>>,
+}
+
+impl Taking {
+    fn new(office: &Office, incoming: Box<Incoming>) -> Self {
+        Self { office: office.clone(), incoming: Some(incoming) }
+    }
+
+    fn take(&mut self, bytes: &[u8]) -> Result<(), PhotoError> {
+        self.incoming.as_mut().map_or(Ok(()), |incoming| incoming.take(bytes))
+    }
+
+    /// Ends it; `whole` tells that all of it came.
+    async fn end(mut self, whole: bool) -> Result<Progress, Refusal> {
+        let Some(incoming) = self.incoming.take() else { return Err(Refusal::broken()) };
+        put_away(&self.office, incoming, whole).await
+    }
+}
+
+impl Drop for Taking {
+    fn drop(&mut self) {
+        if let Some(incoming) = self.incoming.take() {
+            let away = put_away(&self.office, incoming, false);
+            tokio::spawn(async move { drop(away.await) });
         }
     }
-    (false, Ok(()))
+}
+
+/// Puts what came of a piece away. A photograph that is whole by then goes onto the disk behind the answer, which is no receipt;
+/// that one waits for it.
+fn put_away(
+    office: &Office,
+    incoming: Box<Incoming>,
+    whole: bool,
+) -> impl Future<Output = Result<Progress, Refusal>> + Send + 'static {
+    let office = office.clone();
+    async move {
+        let digest = incoming.digest();
+        let progress = if whole && incoming.is_right() {
+            incoming.end(&office.store, whole, office.now_ms())?
+        } else {
+            on_disk(&office, move |store, now_ms| incoming.end(store, whole, now_ms)).await?
+        };
+        if progress.offset == progress.length {
+            drop(tokio::task::spawn_blocking(move || office.store.keep_arrived(digest)));
+        }
+        Ok(progress)
+    }
 }
 
 /// Reads some more of a piece that was refused: many senders look for an answer only after their last byte.
