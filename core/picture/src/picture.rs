@@ -1,7 +1,8 @@
 //! A picture at reduced size as planes of brightness and colour (JFIF's Y, Cb, Cr, full range), and what is done with them.
 
-use fast_image_resize::images::{Image, ImageRef};
-use fast_image_resize::{FilterType, PixelType, ResizeAlg, ResizeOptions, Resizer};
+use fast_image_resize::images::{TypedImage, TypedImageRef};
+use fast_image_resize::pixels::U8;
+use fast_image_resize::{FilterType, ResizeAlg, ResizeOptions, Resizer};
 
 use crate::at_once::at_once;
 
@@ -31,11 +32,13 @@ impl Plane {
         if (self.width, self.height) == (width, height) {
             return Some(self.clone());
         }
-        let from = ImageRef::new(self.width, self.height, &self.pixels, PixelType::U8).ok()?;
-        let mut to = Image::new(width, height, PixelType::U8);
+        let mut pixels = vec![0; width as usize * height as usize];
+        // The kind of pixel is said as a type: only its code is built then, and not that of a dozen others.
+        let from = TypedImageRef::<U8>::from_buffer(self.width, self.height, &self.pixels).ok()?;
+        let mut to = TypedImage::<U8>::from_buffer(width, height, &mut pixels).ok()?;
         let lanczos = ResizeOptions::new().resize_alg(ResizeAlg::Convolution(FilterType::Lanczos3)).use_alpha(false);
-        Resizer::new().resize(&from, &mut to, &lanczos).ok()?;
-        Some(Plane { pixels: to.into_vec(), width, height })
+        Resizer::new().resize_typed(&from, &mut to, &lanczos).ok()?;
+        Some(Plane { pixels, width, height })
     }
 
     /// Rows from the top.

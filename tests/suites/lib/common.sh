@@ -103,7 +103,21 @@ counted() {
 # package alone would build the core anew for other features, so what follows asks for tests of the whole workspace by their names.
 build_everything() {
   need_rust
+  mkdir -p "$root/target"
+  touch "$root/target/everything-is-wanted"
   check "everything is built" cargo build --locked --workspace --all-targets
+  export COILSIDE_BIN=$root/target/debug/coilside
+}
+
+# What the shells of phones are tested with: the core with the features that a phone gets, and an office for it to send to. Where another
+# suite has had everything built, that is taken, since a second set of features would build the core once more.
+build_for_phones() {
+  if [ -e "$root/target/everything-is-wanted" ]; then
+    build_everything
+    return
+  fi
+  need_cargo
+  check "the core and an office are built" cargo build --locked -p coilside-bindings -p coilside-office --no-default-features
   export COILSIDE_BIN=$root/target/debug/coilside
 }
 

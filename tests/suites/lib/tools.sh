@@ -45,9 +45,13 @@ need() {
   command -v "$command" >/dev/null || cannot "no $command, and it could not be installed (Debian: $*)"
 }
 
-need_rust() {
+need_cargo() {
   command -v cargo >/dev/null || cannot "no cargo: install Rust from https://rustup.rs, stable tool chain"
   need cc gcc libc6-dev
+}
+
+need_rust() {
+  need_cargo
   # libjpeg-turbo is built from its sources; without nasm it would be slow.
   need cmake cmake
   need nasm nasm
