@@ -5,4 +5,5 @@ mod kill;
 mod process;
 mod random;
 mod remote;
+mod stop;
 mod world;

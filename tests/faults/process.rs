@@ -1,8 +1,9 @@
-//! The two programs as real processes that are killed with SIGKILL and started again.
+//! The two programs as real processes that are killed with SIGKILL and started again, or stopped.
 
 use std::io::{BufRead as _, BufReader};
 use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
+use std::time::{Duration, Instant};
 
 /// The program, as the suite built it.
 pub(crate) fn program() -> PathBuf {
@@ -44,6 +45,26 @@ impl Process {
         self.child = Some(child);
         self.starts += 1;
         address
+    }
+
+    /// SIGINT, as Ctrl-C sends it: it may tidy up.
+    pub(crate) fn interrupt(&self) {
+        let pid = self.child.as_ref().expect("it runs").id().to_string();
+        assert!(Command::new("kill").args(["-INT", &pid]).status().expect("kill runs").success());
+    }
+
+    /// Waits for its end, and tells whether it was a good one.
+    pub(crate) fn ends_well(&mut self, patience: Duration) -> bool {
+        let mut child = self.child.take().expect("it runs");
+        let until = Instant::now() + patience;
+        while Instant::now() < until {
+            if let Some(status) = child.try_wait().expect("it can be waited for") {
+                return status.success();
+            }
+            std::thread::sleep(Duration::from_millis(20));
+        }
+        self.child = Some(child);
+        false
     }
 
     /// SIGKILL: no time to tidy up anything.

@@ -155,7 +155,8 @@ impl Store {
         let kept = batch.iter().filter(|one| self.folder.keep(one.digest, &one.part, one.now_ms).is_ok());
         let kept: Vec<_> = kept.map(|one| (one.digest, one.now_ms)).collect();
         // One that failed has no row: whoever asks for it next tries it again, and is told what failed then.
-        let _ = self.write::<_, StoreError>(|db| kept.iter().try_for_each(|(one, at)| photos::mark_safe(db, *one, *at)));
+        let _ =
+            self.write::<_, StoreError>(|db| kept.iter().try_for_each(|(one, at)| photos::mark_safe(db, *one, *at)));
     }
 }
 
