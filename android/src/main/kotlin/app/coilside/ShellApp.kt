@@ -8,6 +8,7 @@ import app.coilside.effects.CodeReader
 import app.coilside.effects.Locator
 import app.coilside.frame.Scrolled
 import app.coilside.blocks.Previews
+import app.coilside.send.Plan
 import app.coilside.send.Sender
 import app.coilside.session.Session
 
@@ -27,8 +28,10 @@ class ShellApp : Application() {
         val scrolled = Scrolled()
 
         init {
+            val plan = Plan(app, sender)
             session.afterTurn = {
                 sender.hurry()
+                session.screen?.let { plan.follow(it.outbox) }
                 camera.adopt()
             }
         }

@@ -107,6 +107,12 @@ class Phone(val ground: TestGround) {
         return kept?.let(::parcelled)
     }
 
+    /** The process ends while the app is in front: nothing at all is called. What is left of the activity does nothing any more. */
+    fun kill() {
+        ShellApp.close(app)
+        controller = null
+    }
+
     /** The app goes to the background and comes back, in the same process. */
     fun away(between: () -> Unit = {}) {
         controller?.pause()?.stop()
