@@ -11,6 +11,7 @@ import app.coilside.blocks.Previews
 import app.coilside.send.Plan
 import app.coilside.send.Sender
 import app.coilside.session.Session
+import java.io.File
 
 /** The process: it holds what activity, job and receivers share. */
 class ShellApp : Application() {
@@ -24,7 +25,7 @@ class ShellApp : Application() {
         val camera = Camera(app, session, locator)
         val codes = CodeReader(app, session)
         val sender = Sender(app, session)
-        val previews = Previews(session)
+        val previews = Previews(session, File(ground.folder(app), ORIGINALS))
         val scrolled = Scrolled()
 
         init {
@@ -44,6 +45,11 @@ class ShellApp : Application() {
             previews.close()
             session.close()
             alarms.close()
+        }
+
+        private companion object {
+            /** The core's shelf for photographs, in its folder. */
+            const val ORIGINALS = "originals"
         }
     }
 

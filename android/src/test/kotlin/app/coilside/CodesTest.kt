@@ -59,7 +59,6 @@ class CodesTest {
     fun `the office's code is photographed from its page, and the phone joins`() {
         val shown = wired.office.joinCode()
         photographed(Photos.ofCode(shown.modules))
-        java.io.File("/tmp/a8-code.jpg").writeBytes(Photos.ofCode(shown.modules).bytes); println(scene.words())
         assertEquals(shown.link, field().text.toString())
         assertEquals("the picture of a code is no photograph of the visit", emptyList<String>(), kept())
         wired.type("join-name", "Phone of the tests")

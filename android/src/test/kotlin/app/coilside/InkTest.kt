@@ -89,8 +89,15 @@ class InkTest {
         scene.hand.type(name, "Edda Marsh")
         scene.hand.enter(name)
         scene.hand.tap(scene.technician.find(Action.Sign(drawn = true)))
-        println(scene.record().texts.takeLast(3)); println(scene.phone.session.screen!!.notices)
-        assertTrue("the record has no drawing: ${scene.words()}", scene.record().texts.any { "customer" in it && "digest" in it || "strokes" in it })
+        assertEquals("the record says nothing of what was drawn", DIGEST_CHARS, scene.last("customer-noted")?.optString("shown")?.length)
+        val stroke = drawn().single()
+        near(0.3f to 0.3f, stroke.first())
+        near(0.7f to 0.6f, stroke.last())
         assertTrue("it is not said: ${scene.words()}", block.taken != null)
+    }
+
+    private companion object {
+        /** SHA-256 in hexadecimal. */
+        const val DIGEST_CHARS = 64
     }
 }

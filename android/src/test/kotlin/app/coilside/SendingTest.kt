@@ -94,8 +94,7 @@ class SendingTest {
         wired.join()
         away()
         assertEquals("nothing waits", emptyList<Any>(), Jobs.planned())
-        scene.hand.tap(scene.technician.find(Action.StartVisit(Village.ASSIGNMENT)))
-        scene.phone.settle()
+        begin(Action.StartVisit(Village.ASSIGNMENT))
         val planned = checkNotNull(Jobs.planned().singleOrNull()) { "what waits is not planned while the app is in front" }
         assertTrue("the app in front sends by itself, the job stands by", planned.minLatencyMillis > 0)
         scene.technician.goTo("break-off")

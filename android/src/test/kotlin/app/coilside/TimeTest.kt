@@ -51,7 +51,7 @@ class TimeTest {
             scene.phone.window.draw(Canvas(bitmap))
             val drawn = Spent.now()
             Part(acted.coreMs - before.coreMs, acted.shellMs - before.shellMs, drawn.shellMs - acted.shellMs, (System.nanoTime() - begun) / 1e6)
-        }.drop(TIMES / 4)
+        }.drop(TIMES / 2)
         fun median(of: (Part) -> Double) = parts.map(of).sorted().let { it[it.size / 2] }
         val whole = median(Part::processorMs)
         println(
@@ -111,7 +111,7 @@ class TimeTest {
     private companion object {
         /** The screens of a visit that grow with it. */
         val PLACES = listOf("now", "phases", "photographs", "readings", "findings", "emergency", "history")
-        const val TIMES = 60
+        const val TIMES = 160
 
         /** One frame of a phone's display. */
         const val FRAME_MS = 16.0

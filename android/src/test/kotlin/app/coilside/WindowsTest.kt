@@ -218,8 +218,8 @@ class WindowsTest {
     }
 
     private companion object {
-        const val HALF = "+w360dp-h320dp"
-        const val WHOLE = "+w390dp-h844dp"
+        const val HALF = "+w360dp-h320dp-land"
+        const val WHOLE = "+w390dp-h844dp-port"
         val PLACES = listOf(
             "phases", "photographs", "readings", "findings", "emergency", "break-off", "outbox", "procedures", "settings", "history", "used", "round",
         )

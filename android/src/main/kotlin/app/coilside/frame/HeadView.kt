@@ -12,6 +12,7 @@ import app.coilside.view.WRAP
 import app.coilside.view.Weight
 import app.coilside.view.below
 import app.coilside.view.beside
+import app.coilside.view.boundSides
 import app.coilside.view.column
 import app.coilside.view.digits
 import app.coilside.view.dp
@@ -38,7 +39,12 @@ class HeadView(private val ui: Ui) : LinearLayout(ui.context) {
     init {
         orientation = VERTICAL
         setBackgroundColor(ui.palette.top)
-        pad(16, if (context.isLow()) 4 else 10, if (context.isLow()) 6 else 12)
+        pad(SIDE_DP, if (context.isLow()) 4 else 10, if (context.isLow()) 6 else 12)
+    }
+
+    override fun onMeasure(widthSpec: Int, heightSpec: Int) {
+        boundSides(widthSpec, SIDE_DP)
+        super.onMeasure(widthSpec, heightSpec)
     }
 
     fun show(screen: Screen) {
@@ -82,6 +88,7 @@ class HeadView(private val ui: Ui) : LinearLayout(ui.context) {
     }
 
     private companion object {
+        const val SIDE_DP = 16
         const val STATE_GAP_DP = 14
         const val SUBTITLE_SP = 17f
         const val GLYPH_DP = 20

@@ -10,6 +10,7 @@ import app.coilside.view.Flow
 import app.coilside.view.Weight
 import app.coilside.view.below
 import app.coilside.view.beside
+import app.coilside.view.boundSides
 import app.coilside.view.dp
 import app.coilside.view.glyph
 import app.coilside.view.glyphOf
@@ -23,11 +24,17 @@ import coilside.Tone
 @SuppressLint("ViewConstructor")
 class StripView(private val ui: Ui) : LinearLayout(ui.context) {
     private var shown: List<Live>? = null
+    private var facts: Flow? = null
 
     init {
         orientation = VERTICAL
         setBackgroundColor(ui.palette.paper)
         contentDescription = null
+    }
+
+    override fun onMeasure(widthSpec: Int, heightSpec: Int) {
+        facts?.boundSides(widthSpec, SIDE_DP)
+        super.onMeasure(widthSpec, heightSpec)
     }
 
     fun show(strip: List<Live>) {
@@ -38,7 +45,8 @@ class StripView(private val ui: Ui) : LinearLayout(ui.context) {
         if (strip.isEmpty()) return
         val facts = Flow(context, GAP_DP, downDp = DOWN_DP)
         for (live in strip) facts.addView(fact(live))
-        facts.pad(16, 8, 10)
+        facts.pad(SIDE_DP, 8, 10)
+        this.facts = facts
         addView(facts, context.below())
         addView(View(context).apply { background = Ruled(ui.palette.line, dp(1)) }, context.below().apply { height = dp(1) })
     }
@@ -57,6 +65,7 @@ class StripView(private val ui: Ui) : LinearLayout(ui.context) {
     }
 
     private companion object {
+        const val SIDE_DP = 16
         const val GAP_DP = 16
         const val DOWN_DP = 4
         const val BESIDE_DP = 5

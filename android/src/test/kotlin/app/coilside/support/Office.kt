@@ -65,7 +65,7 @@ class Office(private val folder: File) : AutoCloseable {
 
     /** Drawn module by module, with the light ones around them. */
     private fun modules(page: String): List<List<Boolean>> {
-        val side = checkNotNull(Regex("viewBox=\"0 0 (\\d+) ").find(page)) { "the page draws no code: $page" }.groupValues[1].toInt()
+        val side = checkNotNull(Regex("class=\"qr\" viewBox=\"0 0 (\\d+) ").find(page)) { "the page draws no code: $page" }.groupValues[1].toInt()
         val dark = Regex("M(\\d+) (\\d+)h1v1h-1z").findAll(page).map { it.groupValues[1].toInt() to it.groupValues[2].toInt() }.toSet()
         return List(side) { y -> List(side) { x -> x to y in dark } }
     }

@@ -62,14 +62,19 @@ class Scene(private val folder: File, val ground: TestGround = TestGround(folder
         Sky.on()
         Sky.allow()
         val kept = File(out, "scenes/$name-${ProcessHandle.current().pid()}")
-        if (!kept.exists()) {
+        val clocks = File("${kept.path}.clocks")
+        if (!clocks.exists()) {
             placed()
             go()
             phone.end()
             ShadowAlarmManager.reset()
             folder.copyRecursively(kept)
+            clocks.writeText("${ground.utcMs} ${ground.monoMs}")
         } else {
             kept.copyRecursively(folder, overwrite = true)
+            val (utcMs, monoMs) = clocks.readText().split(' ').map(String::toLong)
+            ground.utcMs = utcMs
+            ground.monoMs = monoMs
         }
         phone.open()
         return this
