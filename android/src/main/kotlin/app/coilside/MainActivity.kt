@@ -21,7 +21,7 @@ import app.coilside.frame.Page
 import app.coilside.frame.Permissions
 import app.coilside.frame.StateView
 import app.coilside.frame.Ticks
-import app.coilside.frame.keepAwake
+import app.coilside.frame.Wakefulness
 import app.coilside.send.SendJob
 import app.coilside.session.Fields
 import app.coilside.session.SessionListener
@@ -44,6 +44,7 @@ class MainActivity : Activity(), Ui, SessionListener, Overlays.Ways {
     private lateinit var links: Links
     private lateinit var permissions: Permissions
     private lateinit var ticks: Ticks
+    private val wakefulness = Wakefulness(this)
     private var menuOpen = false
     private var touched = false
     private var late = false
@@ -158,13 +159,13 @@ class MainActivity : Activity(), Ui, SessionListener, Overlays.Ways {
             return
         }
         root.removeView(state)
-        title = screen.title
+        if (title != screen.title) title = screen.title
         page.show(screen) { fields.turned() }
         parts.locator.look()
         if (isInFront) parts.camera.hasten(this)
         overlays.show(screen, menuOpen, links.handover)
         val runs = clockRuns(screen.blocks)
-        keepAwake(runs, parts.alarms.ringing != null)
+        wakefulness.show(runs, parts.alarms.ringing != null)
         if (runs && isInFront) permissions.askForMessages()
     }
 

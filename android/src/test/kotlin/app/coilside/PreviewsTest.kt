@@ -8,6 +8,7 @@ import android.net.Uri
 import android.view.View
 import android.widget.ImageView
 import app.coilside.blocks.PictureView
+import app.coilside.frame.PhotoSheet
 import app.coilside.support.English
 import app.coilside.support.OtherApp
 import app.coilside.support.Photo
@@ -17,6 +18,7 @@ import app.coilside.support.SystemCodecs
 import app.coilside.support.all
 import app.coilside.support.sha256
 import app.coilside.support.withRole
+import app.coilside.support.words
 import coilside.Action
 import coilside.Block
 import org.junit.After
@@ -46,8 +48,6 @@ class PreviewsTest {
     fun begin() {
         SystemCodecs.picture = null
         SystemCodecs.asked.clear()
-        scene.placed()
-        scene.technician.goTo("photographs")
     }
 
     @After
@@ -55,6 +55,8 @@ class PreviewsTest {
 
     /** Chooses a picture of the phone's, and looks at how it is shown. */
     private fun chosen(photo: Photo): PictureView {
+        scene.placed()
+        scene.technician.goTo("photographs")
         scene.hand.tap(scene.technician.find(Action.Shoot("")))
         checkNotNull(OtherApp.openedBy(scene.phone.activity)).answers(scene.phone.activity, Activity.RESULT_CANCELED)
         scene.phone.settle()
@@ -87,6 +89,21 @@ class PreviewsTest {
         SystemCodecs.picture = decoded
         assertEquals(decoded, shown(chosen(heic)))
         assertEquals(heic.digest, sha256(SystemCodecs.asked.single().readBytes()))
+    }
+
+    @Test
+    fun `the one before stands beside the one that is to be taken`() {
+        scene.leaving()
+        scene.technician.goTo("photographs")
+        val shot = scene.phone.session.screen!!.blocks.filterIsInstance<Block.Shot>().first { it.before != null }
+        scene.hand.tap(scene.technician.find(shot.press.press))
+        checkNotNull(OtherApp.openedBy(scene.phone.activity)).answers(scene.phone.activity, Activity.RESULT_CANCELED)
+        scene.phone.settle()
+        val sheet = scene.phone.window.all().first { it is PhotoSheet }
+        val before = sheet.all().filterIsInstance<PictureView>().single()
+        assertTrue(before.words(), English["shell-before-picture"] in before.words() && shot.before!!.caption in before.words())
+        assertTrue("it is not seen", checkNotNull(shown(before)).width > 100)
+        assertTrue("there is no way to take it", sheet.withRole("photo-take") != null)
     }
 
     @Test

@@ -150,6 +150,7 @@ class ScreensTest {
         val pad = scene.phone.window.all().filterIsInstance<InkPad>().single()
         for (stroke in SIGNATURE) scene.hand.stroke(pad, stroke)
         look("drawing")
+        scene.hand.tap(scene.technician.find(Action.Sign(drawn = true)))
         scene.technician.playUntil { scene.phone.session.screen?.foot.orEmpty().none { it.press == Action.Seal } }
         look("sealed")
     }

@@ -1,5 +1,6 @@
 package app.coilside
 
+import android.app.job.JobInfo
 import android.net.ConnectivityManager
 import android.net.NetworkInfo
 import app.coilside.send.SendJob
@@ -62,6 +63,8 @@ class SendingTest {
         val events = scene.phone.core { it.events(visit) }
         scene.phone.end()
         assertEquals("what waits must be planned to be sent", 1, Jobs.planned().size)
+        assertTrue("and after the phone was switched off and on", Jobs.planned().single().isPersisted)
+        assertEquals("and where there is a network", JobInfo.NETWORK_TYPE_ANY, Jobs.planned().single().networkType)
         assertEquals("and at once, for nobody is in front", 0, Jobs.planned().single().minLatencyMillis)
 
         relay.holds = true

@@ -2,8 +2,11 @@ package app.coilside
 
 import android.graphics.Bitmap
 import android.graphics.Canvas
+import android.text.InputType
+import android.widget.EditText
 import app.coilside.support.Scene
 import app.coilside.support.all
+import app.coilside.support.field
 import coilside.Action
 import java.io.File
 import java.lang.management.ManagementFactory
@@ -33,33 +36,55 @@ class TimeTest {
     @Test
     fun `what is done at the longest screen is drawn within a frame`() {
         scene.waiting()
+        val (longest, views) = longest { true }
+        measured("'$longest', the longest screen ($views views)") { Action.Draft("finding", "Drain hose kinked, $it") }
+    }
+
+    @Test
+    fun `what is typed at the longest screen that takes words is drawn within a frame`() {
+        scene.waiting()
+        val (longest, views) = longest { fields().any() }
+        val field = checkNotNull(fields().first().field)
+        measured("'$longest', whose field '$field' changes ($views views)") { Action.Draft(field, "Words of the tests, $it") }
+    }
+
+    private fun fields() = scene.phone.window.all().filterIsInstance<EditText>().filter { it.inputType and InputType.TYPE_CLASS_TEXT != 0 }
+
+    /** Goes to the place with the most views; returns it and how many they are. */
+    private fun longest(among: () -> Boolean): Pair<String, Int> {
         val lengths = PLACES.associateWith { place ->
             scene.technician.goTo(place)
-            scene.phone.window.all().count()
+            if (among()) scene.phone.window.all().count() else 0
         }
         val (longest, views) = lengths.maxBy { it.value }
         scene.technician.goTo(longest)
+        return longest to views
+    }
+
+    private fun measured(where: String, action: (Int) -> Action) {
         // A phone draws with its graphics chip into memory that it has: the bitmap is made once.
         val bitmap = Bitmap.createBitmap(scene.phone.window.width, scene.phone.window.height, Bitmap.Config.ARGB_8888)
-        val parts = (1..TIMES).map { time ->
-            val action = Action.Draft("finding", "Drain hose kinked, $time")
-            val begun = System.nanoTime()
-            val before = Spent.now()
-            scene.phone.session.act(action)
-            scene.phone.settle()
-            val acted = Spent.now()
-            scene.phone.window.draw(Canvas(bitmap))
-            val drawn = Spent.now()
-            Part(acted.coreMs - before.coreMs, acted.shellMs - before.shellMs, drawn.shellMs - acted.shellMs, (System.nanoTime() - begun) / 1e6)
-        }.drop(TIMES / 2)
+        // What runs for the first time is still being translated for the processor; on a phone that is done before.
+        val parts = (1..TIMES).map { time -> part(action(time), bitmap) }.drop(TIMES / 2)
         fun median(of: (Part) -> Double) = parts.map(of).sorted().let { it[it.size / 2] }
         val whole = median(Part::processorMs)
         println(
-            "time: act and redraw of '$longest' ($views views), medians: %.1f ms of processor time (the core %.1f, the shell %.1f, drawing in software %.1f), %.1f ms on the wall".format(
+            "time: act and redraw of $where, medians: %.1f ms of processor time (the core %.1f, the shell %.1f, drawing in software %.1f), %.1f ms on the wall".format(
                 whole, median(Part::coreMs), median(Part::shellMs), median(Part::drawMs), median(Part::wallMs),
             ),
         )
         assertTrue("$whole ms", whole < FRAME_MS)
+    }
+
+    private fun part(action: Action, bitmap: Bitmap): Part {
+        val begun = System.nanoTime()
+        val before = Spent.now()
+        scene.phone.session.act(action)
+        scene.phone.settle()
+        val acted = Spent.now()
+        scene.phone.window.draw(Canvas(bitmap))
+        val drawn = Spent.now()
+        return Part(acted.coreMs - before.coreMs, acted.shellMs - before.shellMs, drawn.shellMs - acted.shellMs, (System.nanoTime() - begun) / 1e6)
     }
 
     /** What one action took, milliseconds: of the processor for the core, for the shell and for drawing, and by the clock on the wall. */

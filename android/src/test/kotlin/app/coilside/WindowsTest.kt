@@ -3,6 +3,7 @@ package app.coilside
 import android.graphics.Insets
 import android.graphics.Rect
 import android.os.Build
+import android.provider.Settings
 import android.view.View
 import android.view.WindowInsets
 import android.widget.EditText
@@ -27,6 +28,7 @@ import org.junit.Test
 import org.junit.rules.TemporaryFolder
 import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
+import org.robolectric.RuntimeEnvironment
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 import org.robolectric.util.ReflectionHelpers
@@ -145,6 +147,8 @@ class WindowsTest {
         scene.hand.tap(field)
         inset(KEYBOARD_PX)
         val top = window.height - KEYBOARD_PX
+        val title = window.all().filterIsInstance<TextView>().first { it.text.isNotBlank() }
+        assertTrue("the head lies below the system's bar", title.under(window).second >= BAR_PX || page().scrollY > 0)
         assertTrue("the field lost the focus", field.isFocused)
         val (_, y) = field.under(window)
         assertTrue("the field lies at $y to ${y + field.height}, the keyboard begins at $top", y + field.height <= top && isWhole(field))
@@ -214,6 +218,19 @@ class WindowsTest {
                 if (Math.abs(middle - window.width / 2) > WIDEST_DP / 2) found += place to Fault("lies beside the column", view.named())
             }
         }
+        none(found)
+    }
+
+    @Test
+    fun `whoever asked the phone for more contrast gets seven to one`() {
+        Settings.Secure.putInt(RuntimeEnvironment.getApplication().contentResolver, "high_text_contrast_enabled", 1)
+        scene.waiting()
+        val found = ArrayList<Pair<String, Fault>>()
+        everyPlace { place -> found += faults(window, contrast = 7.0).map { place to it } }
+        scene.phone.qualifiers("+night")
+        scene.phone.session.act(Action.Go("now"))
+        scene.phone.settle()
+        everyPlace { place -> found += faults(window, contrast = 7.0).map { "$place at night" to it } }
         none(found)
     }
 

@@ -47,9 +47,10 @@ class HeadView(private val ui: Ui) : LinearLayout(ui.context) {
         super.onMeasure(widthSpec, heightSpec)
     }
 
-    fun show(screen: Screen) {
+    /** Returns whether anything of it changed. */
+    fun show(screen: Screen): Boolean {
         val wanted = listOf(screen.unit, screen.title, screen.subtitle, screen.progress, screen.outbox)
-        if (wanted == shown) return
+        if (wanted == shown) return false
         shown = wanted
         removeAllViews()
         addView(titles(screen), context.below())
@@ -61,6 +62,7 @@ class HeadView(private val ui: Ui) : LinearLayout(ui.context) {
         progress?.let { state.addView(context.words(it.text, ui.palette.softOnTop, Type.SMALL).digits()) }
         state.addView(outbox(screen))
         addView(state, context.below(if (context.isLow()) 2 else 8))
+        return true
     }
 
     private fun titles(screen: Screen): View = context.row().apply {

@@ -37,18 +37,20 @@ class StripView(private val ui: Ui) : LinearLayout(ui.context) {
         super.onMeasure(widthSpec, heightSpec)
     }
 
-    fun show(strip: List<Live>) {
-        if (strip == shown) return
+    /** Returns whether anything of it changed. */
+    fun show(strip: List<Live>): Boolean {
+        if (strip == shown) return false
         shown = strip
         removeAllViews()
         visibility = if (strip.isEmpty()) GONE else VISIBLE
-        if (strip.isEmpty()) return
+        if (strip.isEmpty()) return true
         val facts = Flow(context, GAP_DP, downDp = DOWN_DP)
         for (live in strip) facts.addView(fact(live))
         facts.pad(SIDE_DP, 8, 10)
         this.facts = facts
         addView(facts, context.below())
         addView(View(context).apply { background = Ruled(ui.palette.line, dp(1)) }, context.below().apply { height = dp(1) })
+        return true
     }
 
     /** The value goes below what it is of, where there is no room beside it. */

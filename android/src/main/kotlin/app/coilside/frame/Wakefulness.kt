@@ -4,16 +4,31 @@ import android.app.Activity
 import android.os.Build
 import android.view.WindowManager
 
-/** While a clock runs the display stays on; an alarm comes over the locked screen. */
-fun Activity.keepAwake(clockRuns: Boolean, rings: Boolean) {
-    val flag = WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON
-    if (clockRuns || rings) window.addFlags(flag) else window.clearFlags(flag)
-    if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.O_MR1) {
-        setShowWhenLocked(rings)
-        setTurnScreenOn(rings)
-    } else {
-        @Suppress("DEPRECATION")
-        val over = WindowManager.LayoutParams.FLAG_SHOW_WHEN_LOCKED or WindowManager.LayoutParams.FLAG_TURN_SCREEN_ON
-        if (rings) window.addFlags(over) else window.clearFlags(over)
+/** While a clock runs the display stays on; an alarm comes over the locked screen. The system is told where that changes: each time costs it a layout. */
+class Wakefulness(private val activity: Activity) {
+    private var staysOn = false
+    private var isOverLock = false
+
+    fun show(clockRuns: Boolean, rings: Boolean) {
+        if (staysOn != (clockRuns || rings)) {
+            staysOn = !staysOn
+            flags(WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON, staysOn)
+        }
+        if (isOverLock != rings) {
+            isOverLock = rings
+            overLock(rings)
+        }
     }
+
+    private fun overLock(on: Boolean) {
+        if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.O_MR1) {
+            activity.setShowWhenLocked(on)
+            activity.setTurnScreenOn(on)
+        } else {
+            @Suppress("DEPRECATION")
+            flags(WindowManager.LayoutParams.FLAG_SHOW_WHEN_LOCKED or WindowManager.LayoutParams.FLAG_TURN_SCREEN_ON, on)
+        }
+    }
+
+    private fun flags(flags: Int, on: Boolean) = with(activity.window) { if (on) addFlags(flags) else clearFlags(flags) }
 }
