@@ -222,8 +222,8 @@ class ScreensTest {
         val SHEET = listOf(
             "round", "round at night", "load", "place", "block Caution", "block Shot", "block Choice", "block Number",
             "block Number at night", "block Number in large letters", "block Mix", "question", "dwell WAITING", "dwell RUNNING", "dwell RUNNING at night", "alarm",
-            "dwell READY", "notice", "menu", "phases", "photographs", "readings", "findings", "emergency",
-            "emergency at night", "break-off", "outbox", "join", "procedures", "settings", "used", "leaving",
+            "dwell READY", "block Check", "menu", "phases", "photographs", "readings", "findings", "emergency",
+            "emergency at night", "break-off", "outbox", "join", "procedures", "settings", "photographs at the end", "leaving",
             "readings at the end", "history at the end", "used at the end", "leaving in large letters", "customer", "drawing", "sealed", "sealed at night",
         )
 

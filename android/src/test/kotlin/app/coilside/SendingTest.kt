@@ -143,6 +143,26 @@ class SendingTest {
         assertArrayEquals(photos.single().bytes, office.photo(photos.single().digest))
     }
 
+    @Test
+    fun `a job whose time is nearly over begins nothing more`() {
+        wired.join()
+        away()
+        begin(Action.StartVisit(Village.ASSIGNMENT))
+        val visit = scene.phone.core { it.currentVisit() ?: "" }
+        val events = scene.phone.core { it.events(visit) }
+        scene.phone.away {
+            val sender = ShellApp.sender(RuntimeEnvironment.getApplication())
+            sender.want(this, forMs = SendJob.WINDOW_MS)
+            scene.ground.pass(SendJob.WINDOW_MS - SHORT_MS)
+            relay.holds = true
+            Thread.sleep(RESTS_NS / 1_000_000)
+            assertEquals("it begins what it cannot end", 0, office.events(visit).size)
+            sender.want(this, forMs = SendJob.WINDOW_MS)
+            wired.await("nothing is sent with all the time that a job has") { office.events(visit).size == events.size }
+            sender.leave(this)
+        }
+    }
+
     /** The office cannot be reached. */
     private fun away() {
         relay.holds = false
@@ -191,6 +211,7 @@ class SendingTest {
         const val CUTS = 12
         const val RUNS_MAX = 12
         const val JOB_MS = 120_000L
+        const val SHORT_MS = 1_000L
         const val RESTS_NS = 3_000_000_000
     }
 }
