@@ -240,7 +240,7 @@ class WindowsTest {
         val PLACES = listOf(
             "phases", "photographs", "readings", "findings", "emergency", "break-off", "outbox", "procedures", "settings", "history", "used", "round",
         )
-        const val ROOM_SHARE = 0.4f
+        const val ROOM_SHARE = 0.65f
         const val ROOM_PX = 20
         const val DOWN_PX = 260
         const val BAR_PX = 24

@@ -2,7 +2,6 @@ package app.coilside.support
 
 import java.awt.Color
 import java.awt.RenderingHints
-import java.awt.geom.Rectangle2D
 import java.awt.image.BufferedImage
 import java.awt.image.DataBufferInt
 import java.io.ByteArrayOutputStream
@@ -31,19 +30,26 @@ object Photos {
 
     /** A code on a page, photographed a little aslant. Dark [modules] in rows from the top. */
     fun ofCode(modules: List<List<Boolean>>): Photo {
-        val image = BufferedImage(1200, 900, BufferedImage.TYPE_INT_RGB)
+        val printed = BufferedImage(modules.size * MODULE_PX, modules.size * MODULE_PX, BufferedImage.TYPE_INT_RGB)
+        val ink = printed.createGraphics()
+        ink.color = PAGE
+        ink.fillRect(0, 0, printed.width, printed.height)
+        ink.color = Color(34, 36, 40)
+        modules.forEachIndexed { y, row -> row.forEachIndexed { x, dark -> if (dark) ink.fillRect(x * MODULE_PX, y * MODULE_PX, MODULE_PX, MODULE_PX) } }
+        ink.dispose()
+        val image = BufferedImage(1600, 1200, BufferedImage.TYPE_INT_RGB)
         val pen = image.createGraphics()
-        pen.color = Color(226, 224, 218)
+        pen.color = PAGE
         pen.fillRect(0, 0, image.width, image.height)
-        pen.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON)
+        pen.setRenderingHint(RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_BILINEAR)
         pen.rotate(Math.toRadians(4.0), image.width / 2.0, image.height / 2.0)
-        val side = 620.0 / modules.size
-        pen.translate(image.width / 2.0 - 310, image.height / 2.0 - 310)
-        pen.color = Color(34, 36, 40)
-        modules.forEachIndexed { y, row -> row.forEachIndexed { x, dark -> if (dark) pen.fill(Rectangle2D.Double(x * side, y * side, side + 0.3, side + 0.3)) } }
+        pen.drawImage(printed, (image.width - printed.width) / 2, (image.height - printed.height) / 2, null)
         pen.dispose()
         return Photo(ByteArrayOutputStream().also { ImageIO.write(image, "jpeg", it) }.toByteArray())
     }
+
+    private const val MODULE_PX = 18
+    private val PAGE = Color(226, 224, 218)
 
     /** Stripes, boxes and grain: sharp, and different from one number to the next. */
     private fun scene(number: Int, width: Int, height: Int): BufferedImage {
