@@ -1,11 +1,8 @@
 package app.coilside
 
-import android.graphics.Insets
 import android.graphics.Rect
-import android.os.Build
 import android.provider.Settings
 import android.view.View
-import android.view.WindowInsets
 import android.widget.EditText
 import android.widget.ScrollView
 import android.widget.TextView
@@ -16,6 +13,7 @@ import app.coilside.checks.under
 import app.coilside.support.Scene
 import app.coilside.support.all
 import app.coilside.support.input
+import app.coilside.support.isWhole
 import app.coilside.support.withPress
 import app.coilside.support.withRole
 import coilside.Action
@@ -31,10 +29,8 @@ import org.robolectric.RobolectricTestRunner
 import org.robolectric.RuntimeEnvironment
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
-import org.robolectric.util.ReflectionHelpers
-import org.robolectric.util.ReflectionHelpers.ClassParameter
 
-/** Windows of other shapes than a phone's: half of one, one with a keyboard over it, one that is read from the right, a wide one. */
+/** Windows of other shapes than a phone's: half of one, one that is read from the right, a wide one, one of more contrast. */
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [34], application = ShellApp::class, qualifiers = "en-w390dp-h844dp-port-mdpi")
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
@@ -84,20 +80,17 @@ class WindowsTest {
     private fun beyondReach(place: String): List<Fault> {
         if (place == "menu") return emptyList()
         val first = screen.foot.firstOrNull()?.let { checkNotNull(window.withPress(it.press)) { "${it.label} is not there" } }
-        val hidden = listOfNotNull(first?.takeIf { !isWhole(it) }?.let { Fault("is not in sight", it.named()) })
+        val hidden = listOfNotNull(first?.takeIf { !it.isWhole() }?.let { Fault("is not in sight", it.named()) })
         val page = window.all().filterIsInstance<ScrollView>().maxBy { it.height }
         val narrow = listOf(page).filter { it.height < window.height * ROOM_SHARE }.map { Fault("has only ${it.height} of ${window.height} px", "the page") }
         val unreachable = screen.foot.drop(1).mapNotNull { button ->
             val view = window.withPress(button.press) ?: return@mapNotNull Fault("is nowhere", button.label)
             view.requestRectangleOnScreen(Rect(0, 0, view.width, view.height), true)
             scene.phone.settle()
-            if (isWhole(view)) null else Fault("cannot be brought before the eyes", view.named())
+            if (view.isWhole()) null else Fault("cannot be brought before the eyes", view.named())
         }
         return hidden + narrow + unreachable
     }
-
-    /** Whether all of it is in sight. */
-    private fun isWhole(view: View): Boolean = Rect().let { view.getGlobalVisibleRect(it) && it.width() == view.width && it.height() == view.height }
 
     @Test
     fun `entering half a window and leaving it keeps what is half typed, the place on the page, and the menu`() {
@@ -135,54 +128,6 @@ class WindowsTest {
         scene.phone.qualifiers(HALF)
         assertNotNull("the summary is gone", window.withRole("share"))
         assertEquals(emptyList<Fault>(), faults(window))
-    }
-
-    @Test
-    @Config(sdk = [26, 34])
-    fun `a keyboard takes the foot's place, and the field that is typed in stays above it with its words`() {
-        scene.due()
-        scene.technician.goTo("outbox")
-        scene.hand.tap(scene.technician.find(Action.Go("join")))
-        val field = field("join-name")
-        scene.hand.tap(field)
-        inset(KEYBOARD_PX)
-        val top = window.height - KEYBOARD_PX
-        val title = window.all().filterIsInstance<TextView>().first { it.text.isNotBlank() }
-        assertTrue("the head lies below the system's bar", title.under(window).second >= BAR_PX || page().scrollY > 0)
-        assertTrue("the field lost the focus", field.isFocused)
-        val (_, y) = field.under(window)
-        assertTrue("the field lies at $y to ${y + field.height}, the keyboard begins at $top", y + field.height <= top && isWhole(field))
-        val words = window.all().filterIsInstance<TextView>().last { it.text.isNotBlank() && it !is EditText && it.under(window).second < y }
-        assertTrue("its words are out of sight: ${words.named()}", isWhole(words))
-        assertEquals("the foot takes room above the keyboard", null, window.withRole("foot"))
-        for (view in window.all().filter { it.isClickable && it.isShown && Rect().let(it::getGlobalVisibleRect) }) {
-            val seen = Rect().also(view::getGlobalVisibleRect)
-            assertTrue("below the keyboard: ${view.named()}", seen.bottom <= top || view.under(window).second == 0)
-        }
-        inset(0)
-        val foot = checkNotNull(window.withRole("foot")) { "the foot does not come back" }
-        assertTrue("the foot is not whole", isWhole(foot))
-    }
-
-    /** The system's bars and a keyboard of so many pixels reach into the window. */
-    private fun inset(keyboardPx: Int) {
-        val bars = Rect(0, BAR_PX, 0, BAR_PX)
-        val insets = if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.R) {
-            WindowInsets.Builder()
-                .setInsets(WindowInsets.Type.systemBars(), Insets.of(bars))
-                .setInsets(WindowInsets.Type.ime(), Insets.of(0, 0, 0, keyboardPx))
-                .setVisible(WindowInsets.Type.ime(), keyboardPx > 0)
-                .build()
-        } else {
-            val all = Rect(0, BAR_PX, 0, maxOf(BAR_PX, keyboardPx))
-            ReflectionHelpers.callConstructor(
-                WindowInsets::class.java,
-                ClassParameter.from(Rect::class.java, all), ClassParameter.from(Rect::class.java, null), ClassParameter.from(Rect::class.java, bars),
-                ClassParameter.from(Boolean::class.javaPrimitiveType, false), ClassParameter.from(Boolean::class.javaPrimitiveType, false),
-            )
-        }
-        window.findViewById<View>(android.R.id.content).dispatchApplyWindowInsets(insets)
-        scene.phone.settle()
     }
 
     @Test
@@ -243,8 +188,6 @@ class WindowsTest {
         const val ROOM_SHARE = 0.65f
         const val ROOM_PX = 20
         const val DOWN_PX = 260
-        const val BAR_PX = 24
-        const val KEYBOARD_PX = 320
 
         /** What is read with ease, dp. */
         const val WIDEST_DP = 720

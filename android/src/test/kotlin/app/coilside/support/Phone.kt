@@ -63,19 +63,20 @@ class Phone(val ground: TestGround) {
     /** Asks the core itself, beside the shell. */
     fun <T : Any> core(call: (Door) -> T): T = checkNotNull(session.ask(call)) { "the core did not answer" }
 
-    /** Waits until nothing is queued, under way or undrawn. */
+    /** Waits until nothing is queued, under way or undrawn. The patience counts while this process runs: it may be stopped for a while. */
     fun settle() {
-        val until = System.nanoTime() + PATIENCE_NS
+        var waits = 0
         var calm = 0
         while (calm < 2) {
             shadowOf(Looper.getMainLooper()).idle()
             if (session.busy) {
                 calm = 0
+                waits += 1
                 Thread.sleep(1)
             } else {
                 calm += 1
             }
-            check(System.nanoTime() < until) { "the shell is still busy" }
+            check(waits < WAITS_MAX) { "the shell is still busy" }
         }
     }
 
@@ -171,6 +172,7 @@ class Phone(val ground: TestGround) {
     }
 
     private companion object {
-        const val PATIENCE_NS = 60_000_000_000
+        /** Of a millisecond or a little more each. */
+        const val WAITS_MAX = 50_000
     }
 }
