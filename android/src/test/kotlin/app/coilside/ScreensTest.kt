@@ -221,10 +221,10 @@ class ScreensTest {
         /** What tells most of the shell, in the order of a visit. */
         val SHEET = listOf(
             "round", "round at night", "load", "place", "block Caution", "block Shot", "block Choice", "block Number",
-            "block Number at night", "block Number in large letters", "block Mix", "question", "dwell WAITING", "dwell RUNNING", "dwell RUNNING at night", "alarm",
-            "dwell READY", "block Check", "menu", "phases", "photographs", "readings", "findings", "emergency",
-            "emergency at night", "break-off", "outbox", "join", "procedures", "settings", "photographs at the end", "leaving",
-            "readings at the end", "history at the end", "used at the end", "leaving in large letters", "customer", "drawing", "sealed", "sealed at night",
+            "block Number at night", "block Mix", "question", "dwell WAITING", "dwell RUNNING", "dwell RUNNING at night", "dwell RUNNING in large letters", "alarm",
+            "dwell READY", "place in large letters", "menu", "phases", "photographs", "readings", "findings", "emergency",
+            "emergency at night", "break-off", "outbox", "join", "procedures", "settings", "question at night", "leaving",
+            "readings at the end", "history at the end", "used at the end", "menu in large letters", "customer", "drawing", "sealed", "sealed at night",
         )
 
         /** Strokes by shares of the box. */
