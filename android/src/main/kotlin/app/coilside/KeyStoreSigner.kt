@@ -5,10 +5,10 @@ import android.content.pm.PackageManager
 import android.os.Build
 import android.security.keystore.KeyGenParameterSpec
 import android.security.keystore.KeyProperties
-import android.security.keystore.StrongBoxUnavailableException
 import java.security.KeyPairGenerator
 import java.security.KeyStore
 import java.security.PrivateKey
+import java.security.ProviderException
 import java.security.Signature
 import java.security.interfaces.ECPublicKey
 import java.security.spec.ECGenParameterSpec
@@ -43,8 +43,8 @@ class KeyStoreSigner private constructor(private val key: PrivateKey, public: EC
             if (chip) {
                 try {
                     return make(strongBox = true)
-                } catch (full: StrongBoxUnavailableException) {
-                    // The phone's ordinary store is good enough.
+                } catch (refused: ProviderException) {
+                    // Full, of a kind that takes no such key, or out of order: the phone's ordinary store is good enough.
                 }
             }
             make(strongBox = false)

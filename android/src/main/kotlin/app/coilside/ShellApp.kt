@@ -8,8 +8,10 @@ import app.coilside.effects.CodeReader
 import app.coilside.effects.Locator
 import app.coilside.frame.Scrolled
 import app.coilside.blocks.Previews
+import app.coilside.send.Plan
 import app.coilside.send.Sender
 import app.coilside.session.Session
+import java.io.File
 
 /** The process: it holds what activity, job and receivers share. */
 class ShellApp : Application() {
@@ -23,12 +25,14 @@ class ShellApp : Application() {
         val camera = Camera(app, session, locator)
         val codes = CodeReader(app, session)
         val sender = Sender(app, session)
-        val previews = Previews(session)
+        val previews = Previews(session, File(ground.folder(app), ORIGINALS))
         val scrolled = Scrolled()
 
         init {
+            val plan = Plan(app, sender)
             session.afterTurn = {
                 sender.hurry()
+                session.screen?.let { plan.follow(it.outbox) }
                 camera.adopt()
             }
         }
@@ -41,6 +45,11 @@ class ShellApp : Application() {
             previews.close()
             session.close()
             alarms.close()
+        }
+
+        private companion object {
+            /** The core's shelf for photographs, in its folder. */
+            const val ORIGINALS = "originals"
         }
     }
 

@@ -6,6 +6,7 @@ import android.content.Context
 import android.content.Intent
 import android.os.SystemClock
 import android.os.Vibrator
+import android.view.WindowManager
 import app.coilside.support.Bell
 import app.coilside.support.Scene
 import app.coilside.support.withRole
@@ -77,6 +78,16 @@ class AlarmsTest {
         scene.hand.tap(checkNotNull(scene.phone.window.withRole("alarm-stop")) { scene.words() })
         assertEquals(emptyList<Notification>(), Bell.shown())
         assertEquals(false, shadowOf(app.getSystemService(Context.VIBRATOR_SERVICE) as Vibrator).isVibrating)
+    }
+
+    @Test
+    fun `while it waits the display stays on, and no longer once the step was taken back`() {
+        fun staysOn() = scene.phone.activity.window.attributes.flags and WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON != 0
+        assertTrue("the display goes off", staysOn())
+        val step = scene.phone.session.screen!!.blocks.filterIsInstance<coilside.Block.Step>().first { it.state == coilside.StepState.RUNNING }
+        scene.phone.session.act(Action.Undo(step.id))
+        scene.phone.settle()
+        assertEquals("the display stays on for nothing", false, staysOn())
     }
 
     @Test

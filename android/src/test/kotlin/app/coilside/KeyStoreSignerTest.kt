@@ -1,7 +1,10 @@
 package app.coilside
 
+import android.content.pm.PackageManager
+import android.os.Build
 import android.security.keystore.KeyGenParameterSpec
 import android.security.keystore.KeyProperties
+import android.security.keystore.StrongBoxUnavailableException
 import java.io.InputStream
 import java.io.OutputStream
 import java.security.Key
@@ -11,6 +14,7 @@ import java.security.KeyPairGeneratorSpi
 import java.security.KeyFactory
 import java.security.KeyStoreSpi
 import java.security.Provider
+import java.security.ProviderException
 import java.security.PublicKey
 import java.security.SecureRandom
 import java.security.Security
@@ -34,6 +38,7 @@ import org.junit.Test
 import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.RuntimeEnvironment
+import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.Config
 
 /** The real signer asks the platform's key store for what it needs, and for nothing more. */
@@ -46,6 +51,7 @@ class KeyStoreSignerTest {
     fun register() {
         Hardware.keys.clear()
         Hardware.asked.clear()
+        Hardware.chipSays = null
         Security.addProvider(Hardware())
     }
 
@@ -91,6 +97,33 @@ class KeyStoreSignerTest {
         }
     }
 
+    @Test
+    @Config(sdk = [34])
+    fun `a separate chip is asked first where the phone has one`() {
+        shadowOf(app.packageManager).setSystemFeature(PackageManager.FEATURE_STRONGBOX_KEYSTORE, true)
+        KeyStoreSigner.ofThisDevice(app)
+        assertEquals(listOf(true), Hardware.asked.map { it.isStrongBoxBacked })
+    }
+
+    @Test
+    @Config(sdk = [34])
+    fun `a separate chip that refuses the key leaves it to the phone's ordinary store, and it signs`() {
+        shadowOf(app.packageManager).setSystemFeature(PackageManager.FEATURE_STRONGBOX_KEYSTORE, true)
+        for (why in listOf(StrongBoxUnavailableException("full"), ProviderException("the chip does not answer"))) {
+            Hardware.keys.clear()
+            Hardware.asked.clear()
+            Hardware.chipSays = why
+            val signer = KeyStoreSigner.ofThisDevice(app)
+            assertEquals(listOf(true, false), Hardware.asked.map { it.isStrongBoxBacked })
+            val holds = Signature.getInstance("SHA256withECDSA").run {
+                initVerify(Hardware.keys.values.single().public)
+                update("what is sealed".toByteArray())
+                verify(signer.sign("what is sealed".toByteArray()))
+            }
+            assertTrue(holds)
+        }
+    }
+
     /** Stands in for the phone's hardware: the same services under the same names. */
     class Hardware : Provider(NAME, 1.0, "stands in for a phone's key store") {
         init {
@@ -102,6 +135,9 @@ class KeyStoreSignerTest {
             const val NAME = "AndroidKeyStore"
             val keys = HashMap<String, KeyPair>()
             val asked = ArrayList<KeyGenParameterSpec>()
+
+            /** Why the separate chip makes no key; none where it does. */
+            var chipSays: RuntimeException? = null
         }
     }
 
@@ -113,9 +149,11 @@ class KeyStoreSignerTest {
         }
 
         override fun generateKeyPair(): KeyPair {
+            val asked = Hardware.asked.last()
+            if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.P && asked.isStrongBoxBacked) Hardware.chipSays?.let { throw it }
             val software = Security.getProviders("KeyPairGenerator.EC").first { it.name != Hardware.NAME }
             val pair = KeyPairGenerator.getInstance("EC", software).apply { initialize(ECGenParameterSpec("secp256r1")) }.generateKeyPair()
-            Hardware.keys[Hardware.asked.last().keystoreAlias] = pair
+            Hardware.keys[asked.keystoreAlias] = pair
             return pair
         }
     }

@@ -2,6 +2,7 @@ package app.coilside
 
 import android.graphics.Bitmap
 import android.graphics.Rect
+import app.coilside.blocks.InkPad
 import app.coilside.checks.Fault
 import app.coilside.checks.faults
 import app.coilside.checks.picture
@@ -49,6 +50,10 @@ class ScreensTest {
     private val kinds = HashSet<KClass<out Block>>()
     private val shown = LinkedHashMap<String, Bitmap>()
     private val seen = HashSet<String>()
+    private var ways = emptyList<Way>()
+
+    /** A way in which the phone may be set. */
+    private class Way(val name: String, val qualifiers: String, val scale: Float)
 
     @After
     fun close() = scene.phone.close()
@@ -56,14 +61,17 @@ class ScreensTest {
     @Test
     @Config(qualifiers = "en-w390dp-h844dp-port-xhdpi")
     fun `in English every screen can be read, found and touched, and they are drawn side by side`() {
-        everyScreen(::sheet)
+        everyScreen(listOf(DAY, NIGHT, LARGE))
+        sheet()
     }
 
     @Test
     @Config(qualifiers = "es-w390dp-h844dp-port-xhdpi")
-    fun `in Spanish every screen can be read, found and touched`() = everyScreen { }
+    fun `in Spanish, whose words are longer, every screen can be read, found and touched, in half a window too`() =
+        everyScreen(listOf(DAY, LARGE, HALF))
 
-    private fun everyScreen(drawn: () -> Unit) {
+    private fun everyScreen(among: List<Way>) {
+        ways = among
         Sky.on()
         scene.due()
         look("round")
@@ -80,8 +88,7 @@ class ScreensTest {
         scene.technician.playUntil(before = ::lookAround) { scene.phone.session.screen?.place == "leaving" }
         leave()
         assertEquals("kinds of blocks that were never seen", emptySet<String?>(), Block::class.sealedNames() - kinds.mapNotNull { it.simpleName }.toSet())
-        drawn()
-        println("screens: ${shown.size} of ${kinds.size} kinds of blocks, ${found.size} faults")
+        println("screens: ${seen.size} in ${ways.size} ways of ${kinds.size} kinds of blocks, ${found.size} faults")
         assertEquals(found.distinct().joinToString("\n") { (screen, fault) -> "$screen: ${fault.where} ${fault.what}" }, 0, found.size)
     }
 
@@ -140,6 +147,10 @@ class ScreensTest {
         val present = scene.phone.window.all().firstOrNull { it.press != null && it.said() in listOf(English, Spanish).map { words -> words["customer-present"] } }
         scene.hand.tap(checkNotNull(present) { "nobody can say that the customer is there: ${scene.words()}" })
         look("customer")
+        val pad = scene.phone.window.all().filterIsInstance<InkPad>().single()
+        for (stroke in SIGNATURE) scene.hand.stroke(pad, stroke)
+        look("drawing")
+        scene.hand.tap(scene.technician.find(Action.Sign(drawn = true)))
         scene.technician.playUntil { scene.phone.session.screen?.foot.orEmpty().none { it.press == Action.Seal } }
         look("sealed")
     }
@@ -152,23 +163,28 @@ class ScreensTest {
         return true
     }
 
-    /** A picture, and all checks in each of the ways in which the phone may be set. */
+    /** All checks in each of the ways in which the phone may be set. */
     private fun look(name: String) {
-        val picture = picture(scene.phone.window)
-        if (shown.values.none(picture::sameAs)) shown[name] = picture
-        for ((way, qualifiers, scale) in WAYS) {
-            set(qualifiers, scale)
+        seen += name
+        keep(name)
+        for (way in ways) {
+            set(way)
             scene.phone.window.all().mapNotNull { it.block }.forEach { kinds += it::class }
             val here = faults(scene.phone.window)
-            found += here.map { "$name, $way" to it }
-            for (fault in here) System.err.println("fault: $name, $way: ${fault.where} ${fault.what}")
-            if (here.isNotEmpty()) write("$name-$way")
-            if (way == "night" && name in AT_NIGHT) shown["$name at night"] = picture(scene.phone.window)
+            found += here.map { "$name ${way.name}" to it }
+            for (fault in here) System.err.println("fault: $name ${way.name}: ${fault.where} ${fault.what}")
+            if (here.isNotEmpty()) write("$name-${way.name}")
+            keep("$name ${way.name}")
         }
-        set(BY_DAY, 1f)
+        set(DAY)
     }
 
-    private fun set(qualifiers: String, scale: Float) = scene.phone.qualifiers(qualifiers, scale)
+    /** A picture for the sheet. */
+    private fun keep(name: String) {
+        if (name in SHEET && name !in shown) shown[name] = picture(scene.phone.window)
+    }
+
+    private fun set(way: Way) = scene.phone.qualifiers(way.qualifiers, way.scale)
 
     private fun write(name: String) {
         val file = File(out, "faulty/${RuntimeEnvironment.getQualifiers().substring(0, 2)}-${name.replace(' ', '-')}.png")
@@ -177,8 +193,8 @@ class ScreensTest {
     }
 
     private fun sheet() {
-        val sheet = ContactSheet(columns = 8)
-        shown.values.forEach(sheet::add)
+        val sheet = ContactSheet(COLUMNS)
+        for (name in SHEET) sheet.add(checkNotNull(shown[name]) { "'$name' was never seen, but ${seen.sorted()}" })
         val drawn = sheet.whole()
         ContactSheet.write(drawn, File(out, "screens.png"))
         val kept = File(root, "android/screens.png")
@@ -191,17 +207,30 @@ class ScreensTest {
     private fun KClass<Block>.sealedNames(): Set<String?> = java.declaredClasses.filter { Block::class.java.isAssignableFrom(it) }.map { it.simpleName }.toSet()
 
     private companion object {
-        const val BY_DAY = "+w390dp-h844dp-notnight"
+        val DAY = Way("by day", "+w390dp-h844dp-port-notnight", 1f)
+        val NIGHT = Way("at night", "+w390dp-h844dp-port-night", 1f)
+        val LARGE = Way("in large letters", "+w320dp-h568dp-port-notnight", 2f)
+        val HALF = Way("in half a window", "+w360dp-h320dp-land-notnight", 1f)
 
         /** How many live statements make a full strip. */
         const val STRIP_FULL = 3
         const val SHEET_BYTES_MAX = 600_000L
         const val DIFFERENCE_MAX = 0.02
-        val AT_NIGHT = setOf("round", "block Number", "dwell RUNNING", "alarm")
-        val WAYS = listOf(
-            Triple("day", BY_DAY, 1f),
-            Triple("night", "+w390dp-h844dp-night", 1f),
-            Triple("large letters on a small phone", "+w320dp-h568dp-notnight", 2f),
+        const val COLUMNS = 8
+
+        /** What tells most of the shell, in the order of a visit. */
+        val SHEET = listOf(
+            "round", "round at night", "load", "place", "block Caution", "block Shot", "block Choice", "block Number",
+            "block Number at night", "block Mix", "question", "dwell WAITING", "dwell RUNNING", "dwell RUNNING at night", "dwell RUNNING in large letters", "alarm",
+            "dwell READY", "place in large letters", "menu", "phases", "photographs", "readings", "findings", "emergency",
+            "emergency at night", "break-off", "outbox", "join", "procedures", "settings", "question at night", "leaving",
+            "readings at the end", "history at the end", "used at the end", "menu in large letters", "customer", "drawing", "sealed", "sealed at night",
+        )
+
+        /** Strokes by shares of the box. */
+        val SIGNATURE = listOf(
+            listOf(0.16f to 0.72f, 0.22f to 0.2f, 0.27f to 0.24f, 0.2f to 0.5f, 0.3f to 0.55f, 0.24f to 0.75f),
+            listOf(0.36f to 0.7f, 0.42f to 0.45f, 0.46f to 0.72f, 0.52f to 0.44f, 0.56f to 0.7f, 0.64f to 0.5f, 0.7f to 0.7f, 0.84f to 0.6f),
         )
     }
 }

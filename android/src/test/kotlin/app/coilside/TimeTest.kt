@@ -2,10 +2,12 @@ package app.coilside
 
 import android.graphics.Bitmap
 import android.graphics.Canvas
+import android.text.InputType
+import android.widget.EditText
 import app.coilside.support.Scene
 import app.coilside.support.all
+import app.coilside.support.field
 import coilside.Action
-import com.sun.management.OperatingSystemMXBean
 import java.io.File
 import java.lang.management.ManagementFactory
 import org.junit.After
@@ -32,32 +34,74 @@ class TimeTest {
     fun close() = scene.phone.close()
 
     @Test
-    fun `what is done at the longest screen is drawn at once`() {
+    fun `what is done at the longest screen is drawn within a frame`() {
         scene.waiting()
+        val (longest, views) = longest { true }
+        measured("'$longest', the longest screen ($views views)") { Action.Draft("finding", "Drain hose kinked, $it") }
+    }
+
+    @Test
+    fun `what is typed at the longest screen that takes words is drawn within a frame`() {
+        scene.waiting()
+        val (longest, views) = longest { fields().any() }
+        val field = checkNotNull(fields().first().field)
+        measured("'$longest', whose field '$field' changes ($views views)") { Action.Draft(field, "Words of the tests, $it") }
+    }
+
+    private fun fields() = scene.phone.window.all().filterIsInstance<EditText>().filter { it.inputType and InputType.TYPE_CLASS_TEXT != 0 }
+
+    /** Goes to the place with the most views; returns it and how many they are. */
+    private fun longest(among: () -> Boolean): Pair<String, Int> {
         val lengths = PLACES.associateWith { place ->
             scene.technician.goTo(place)
-            scene.phone.window.all().count()
+            if (among()) scene.phone.window.all().count() else 0
         }
         val (longest, views) = lengths.maxBy { it.value }
         scene.technician.goTo(longest)
+        return longest to views
+    }
+
+    private fun measured(where: String, action: (Int) -> Action) {
         // A phone draws with its graphics chip into memory that it has: the bitmap is made once.
         val bitmap = Bitmap.createBitmap(scene.phone.window.width, scene.phone.window.height, Bitmap.Config.ARGB_8888)
-        val cores = ArrayList<Double>()
-        val times = (1..TIMES).map { time ->
-            val action = Action.Draft("finding", "Drain hose kinked, $time")
-            val alone = spentNs()
-            scene.phone.core { it.act("alone-$time", action, scene.ground.now()) }
-            cores += (spentNs() - alone) / 1e6
-            val begun = spentNs()
-            scene.phone.session.act(action)
-            scene.phone.settle()
-            scene.phone.window.draw(Canvas(bitmap))
-            (spentNs() - begun) / 1e6
-        }.drop(TIMES / 4).sorted()
-        val median = times[times.size / 2]
-        println("time: the core's part alone, processor time: median %.1f ms, least %.1f ms".format(cores.sorted()[TIMES / 2], cores.min()))
-        println("time: act and redraw of '$longest' ($views views), processor time: median %.1f ms, 95 of 100 below %.1f ms".format(median, times[times.size * 95 / 100]))
-        assertTrue("$median ms", median < UNOPTIMISED_MAX_MS)
+        // What runs for the first time is still being translated for the processor; on a phone that is done before.
+        val parts = (1..TIMES).map { time -> part(action(time), bitmap) }.drop(TIMES / 2)
+        fun median(of: (Part) -> Double) = parts.map(of).sorted().let { it[it.size / 2] }
+        val whole = median(Part::processorMs)
+        println(
+            "time: act and redraw of $where, medians: %.1f ms of processor time (the core %.1f, the shell %.1f, drawing in software %.1f), %.1f ms on the wall".format(
+                whole, median(Part::coreMs), median(Part::shellMs), median(Part::drawMs), median(Part::wallMs),
+            ),
+        )
+        assertTrue("$whole ms", whole < FRAME_MS)
+    }
+
+    private fun part(action: Action, bitmap: Bitmap): Part {
+        val begun = System.nanoTime()
+        val before = Spent.now()
+        scene.phone.session.act(action)
+        scene.phone.settle()
+        val acted = Spent.now()
+        scene.phone.window.draw(Canvas(bitmap))
+        val drawn = Spent.now()
+        return Part(acted.coreMs - before.coreMs, acted.shellMs - before.shellMs, drawn.shellMs - acted.shellMs, (System.nanoTime() - begun) / 1e6)
+    }
+
+    /** What one action took, milliseconds: of the processor for the core, for the shell and for drawing, and by the clock on the wall. */
+    private class Part(val coreMs: Double, val shellMs: Double, val drawMs: Double, val wallMs: Double) {
+        val processorMs get() = coreMs + shellMs + drawMs
+    }
+
+    /** The processor time that the two threads at work took so far, milliseconds: what else the machine does is not counted. */
+    private class Spent(val coreMs: Double, val shellMs: Double) {
+        companion object {
+            private val threads = ManagementFactory.getThreadMXBean()
+
+            fun now(): Spent {
+                val core = threads.getThreadInfo(threads.allThreadIds).filterNotNull().single { it.threadName == "core" }
+                return Spent(threads.getThreadCpuTime(core.threadId) / 1e6, threads.currentThreadCpuTime / 1e6)
+            }
+        }
     }
 
     @Test
@@ -80,9 +124,6 @@ class TimeTest {
         assertTrue("memory: $before, $after", after.residentKb <= before.residentKb + GROWTH_MAX_KB)
     }
 
-    /** The processor time that this process took so far: what else the machine does is not counted. */
-    private fun spentNs(): Long = (ManagementFactory.getOperatingSystemMXBean() as OperatingSystemMXBean).processCpuTime
-
     private data class Held(val files: Int, val threads: Int, val residentKb: Long)
 
     private fun held(): Held {
@@ -95,13 +136,10 @@ class TimeTest {
     private companion object {
         /** The screens of a visit that grow with it. */
         val PLACES = listOf("now", "phases", "photographs", "readings", "findings", "emergency", "history")
-        const val TIMES = 60
+        const val TIMES = 160
 
-        /**
-         * The goal of a phone is a frame, 16 ms. The core is built here without optimisation, and the screen is drawn in software: that
-         * came to 20 ms on a quiet machine, half of it the core; what is held to here is that it does not grow far.
-         */
-        const val UNOPTIMISED_MAX_MS = 80.0
+        /** One frame of a phone's display. */
+        const val FRAME_MS = 16.0
         const val WARM = 150
         const val CYCLES = 1000
 

@@ -6,11 +6,13 @@ import android.view.View
 import android.widget.TextView
 import app.coilside.R
 import app.coilside.view.Flow
+import app.coilside.view.MEASURE_DP
 import app.coilside.view.PressButton
 import app.coilside.view.Type
 import app.coilside.view.Weight
 import app.coilside.view.below
 import app.coilside.view.beside
+import app.coilside.view.boundSides
 import app.coilside.view.column
 import app.coilside.view.digits
 import app.coilside.view.dp
@@ -37,6 +39,11 @@ class DwellBlock(ui: Ui) : BlockView<Block.Dwell>(ui) {
     private var digitsWords: TextView? = null
     private var bar: BarView? = null
 
+    override fun onMeasure(widthSpec: Int, heightSpec: Int) {
+        if (place != DwellPlace.AMONG) boundSides(widthSpec, SIDE_DP)
+        super.onMeasure(widthSpec, heightSpec)
+    }
+
     override fun isStale(): Boolean = drawnFor != look()
 
     private fun look(): Any = listOf(place, ui.alarm?.text, ui.alarm?.allowLabel)
@@ -54,7 +61,7 @@ class DwellBlock(ui: Ui) : BlockView<Block.Dwell>(ui) {
         }
         val round = if (place == DwellPlace.AMONG) app.coilside.view.ROUND_DP else 0f
         background = context.surface(fill, if (block.runs) fill else palette.line, 2, round)
-        pad(16, if (place == DwellPlace.ALONE) 20 else 16)
+        pad(SIDE_DP, if (place == DwellPlace.ALONE) 20 else 16)
         head(block, ink)
         if (block.runs) clock(ink)
         if (block.runs || block.state == DwellState.WAITING) limits(block, ink)
@@ -81,10 +88,8 @@ class DwellBlock(ui: Ui) : BlockView<Block.Dwell>(ui) {
 
     /** The digits fill the width where there is nothing else to do; they do not grow with the size of words. */
     private fun clock(ink: Int) {
-        val size = context.resources.displayMetrics
-        val (wide, high) = size.widthPixels / size.density to size.heightPixels / size.density
         val digits = context.words("", ink, weight = Weight.BOLD).digits()
-        val sizeDp = if (place == DwellPlace.ALONE) minOf(wide * ALONE_WIDE, high * ALONE_HIGH, ALONE_MAX_DP) else AMONG_DP
+        val sizeDp = if (place == DwellPlace.ALONE) aloneDp(1f) else AMONG_DP
         digits.setTextSize(android.util.TypedValue.COMPLEX_UNIT_DIP, sizeDp)
         digits.includeFontPadding = false
         digits.maxLines = 1
@@ -150,12 +155,18 @@ class DwellBlock(ui: Ui) : BlockView<Block.Dwell>(ui) {
     /** Hours and a sign make the digits longer. */
     private fun fit(length: Int) {
         val scale = if (length > SHORT_CHARS) SHORT_CHARS.toFloat() / length else 1f
+        digits?.setTextSize(android.util.TypedValue.COMPLEX_UNIT_DIP, aloneDp(scale))
+    }
+
+    /** How high the digits are that fill the width, dp; [scale]: of those that are usual, how many are. */
+    private fun aloneDp(scale: Float): Float {
         val size = context.resources.displayMetrics
         val (wide, high) = size.widthPixels / size.density to size.heightPixels / size.density
-        digits?.setTextSize(android.util.TypedValue.COMPLEX_UNIT_DIP, minOf(wide * ALONE_WIDE * scale, high * ALONE_HIGH, ALONE_MAX_DP))
+        return minOf(wide.coerceAtMost(MEASURE_DP.toFloat()) * ALONE_WIDE * scale, high * ALONE_HIGH, ALONE_MAX_DP)
     }
 
     private companion object {
+        const val SIDE_DP = 16
         const val MARK_DP = 28
         const val AMONG_DP = 64f
         const val ALONE_WIDE = 0.32f

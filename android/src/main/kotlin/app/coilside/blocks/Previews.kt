@@ -6,10 +6,14 @@ import android.os.Handler
 import android.os.Looper
 import android.util.LruCache
 import app.coilside.session.Session
+import java.io.File
 import java.util.concurrent.Executors
 
-/** The small pictures of photographs, read off the main thread and kept while they are shown again and again. */
-class Previews(private val session: Session) {
+/**
+ * The small pictures of photographs, read off the main thread and kept while they are shown again and again. Where the core made
+ * none, the system is asked for one of the photograph itself, which lies in [originals] by its digest.
+ */
+class Previews(private val session: Session, private val originals: File) {
     private val reader = Executors.newSingleThreadExecutor { Thread(it, "previews") }
     private val main = Handler(Looper.getMainLooper())
     private val kept = LruCache<String, Bitmap>(KEPT)
@@ -19,7 +23,7 @@ class Previews(private val session: Session) {
         kept.get(digest)?.let { return show(it) }
         session.begin()
         reader.execute {
-            val picture = session.ask { it.previewPath(digest) }?.let(::read)
+            val picture = session.ask { it.previewPath(digest) }?.let(::read) ?: decodedBySystem(File(originals, digest), SIDE_MAX_PX)
             main.post {
                 picture?.let { kept.put(digest, it) }
                 show(picture)

@@ -114,6 +114,8 @@ class Locator(private val app: Context, private val session: Session) {
             then(best?.let(::fixOf), refused)
         }
         listener = Heard { location ->
+            // Some systems begin with what they knew long before.
+            if (fixOf(location).ageMs > AGE_MAX_MS) return@Heard
             if (best == null || location.accuracy <= (best?.accuracy ?: 0f)) best = location
             if (location.accuracy <= GOOD_M) end(false)
         }
@@ -158,7 +160,7 @@ class Locator(private val app: Context, private val session: Session) {
         /** How long a place is looked for while the camera is open, milliseconds. */
         private const val PRIME_MS = 20_000L
 
-        /** How old a photograph's place may be, milliseconds. */
+        /** How old a place may be, milliseconds. */
         private const val AGE_MAX_MS = 60_000L
 
         /** A place of no more doubt than this is taken at once, metres. */

@@ -12,6 +12,7 @@ import app.coilside.view.WRAP
 import app.coilside.view.Weight
 import app.coilside.view.below
 import app.coilside.view.beside
+import app.coilside.view.boundSides
 import app.coilside.view.column
 import app.coilside.view.digits
 import app.coilside.view.dp
@@ -38,12 +39,18 @@ class HeadView(private val ui: Ui) : LinearLayout(ui.context) {
     init {
         orientation = VERTICAL
         setBackgroundColor(ui.palette.top)
-        pad(16, if (context.isLow()) 4 else 10, if (context.isLow()) 6 else 12)
+        pad(SIDE_DP, if (context.isLow()) 4 else 10, if (context.isLow()) 6 else 12)
     }
 
-    fun show(screen: Screen) {
+    override fun onMeasure(widthSpec: Int, heightSpec: Int) {
+        boundSides(widthSpec, SIDE_DP)
+        super.onMeasure(widthSpec, heightSpec)
+    }
+
+    /** Returns whether anything of it changed. */
+    fun show(screen: Screen): Boolean {
         val wanted = listOf(screen.unit, screen.title, screen.subtitle, screen.progress, screen.outbox)
-        if (wanted == shown) return
+        if (wanted == shown) return false
         shown = wanted
         removeAllViews()
         addView(titles(screen), context.below())
@@ -55,6 +62,7 @@ class HeadView(private val ui: Ui) : LinearLayout(ui.context) {
         progress?.let { state.addView(context.words(it.text, ui.palette.softOnTop, Type.SMALL).digits()) }
         state.addView(outbox(screen))
         addView(state, context.below(if (context.isLow()) 2 else 8))
+        return true
     }
 
     private fun titles(screen: Screen): View = context.row().apply {
@@ -82,6 +90,7 @@ class HeadView(private val ui: Ui) : LinearLayout(ui.context) {
     }
 
     private companion object {
+        const val SIDE_DP = 16
         const val STATE_GAP_DP = 14
         const val SUBTITLE_SP = 17f
         const val GLYPH_DP = 20

@@ -52,6 +52,9 @@ class Page(private val ui: Ui, session: Session, private val scrolled: Scrolled,
     private var place = ""
     private var hasKeyboard = false
 
+    /** The width for which it was decided whether head and strip stay, pixels. */
+    private var decidedPx = 0
+
     private val inside = context.column()
     private val top = context.column()
 
@@ -98,9 +101,8 @@ class Page(private val ui: Ui, session: Session, private val scrolled: Scrolled,
             turned()
         }
         place = here
-        head.show(screen)
-        strip.show(screen.strip)
-        stayOrGo()
+        val isOther = listOf(head.show(screen), strip.show(screen.strip)).any { it }
+        if (isOther || decidedPx != width) stayOrGo()
         val isNew = notices.show(screen.notices)
         showLone(wait, screen)
         blocks.show(screen.blocks, wait)
@@ -121,6 +123,7 @@ class Page(private val ui: Ui, session: Session, private val scrolled: Scrolled,
 
     /** Head and strip stay while the rest is pushed, where they leave enough room for it. */
     private fun stayOrGo() {
+        decidedPx = width
         val size = resources.displayMetrics
         val wide = MeasureSpec.makeMeasureSpec(if (width > 0) width else size.widthPixels, MeasureSpec.EXACTLY)
         top.measure(wide, MeasureSpec.makeMeasureSpec(0, MeasureSpec.UNSPECIFIED))

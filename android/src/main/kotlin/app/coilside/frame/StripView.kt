@@ -10,6 +10,7 @@ import app.coilside.view.Flow
 import app.coilside.view.Weight
 import app.coilside.view.below
 import app.coilside.view.beside
+import app.coilside.view.boundSides
 import app.coilside.view.dp
 import app.coilside.view.glyph
 import app.coilside.view.glyphOf
@@ -23,6 +24,7 @@ import coilside.Tone
 @SuppressLint("ViewConstructor")
 class StripView(private val ui: Ui) : LinearLayout(ui.context) {
     private var shown: List<Live>? = null
+    private var facts: Flow? = null
 
     init {
         orientation = VERTICAL
@@ -30,17 +32,25 @@ class StripView(private val ui: Ui) : LinearLayout(ui.context) {
         contentDescription = null
     }
 
-    fun show(strip: List<Live>) {
-        if (strip == shown) return
+    override fun onMeasure(widthSpec: Int, heightSpec: Int) {
+        facts?.boundSides(widthSpec, SIDE_DP)
+        super.onMeasure(widthSpec, heightSpec)
+    }
+
+    /** Returns whether anything of it changed. */
+    fun show(strip: List<Live>): Boolean {
+        if (strip == shown) return false
         shown = strip
         removeAllViews()
         visibility = if (strip.isEmpty()) GONE else VISIBLE
-        if (strip.isEmpty()) return
+        if (strip.isEmpty()) return true
         val facts = Flow(context, GAP_DP, downDp = DOWN_DP)
         for (live in strip) facts.addView(fact(live))
-        facts.pad(16, 8, 10)
+        facts.pad(SIDE_DP, 8, 10)
+        this.facts = facts
         addView(facts, context.below())
         addView(View(context).apply { background = Ruled(ui.palette.line, dp(1)) }, context.below().apply { height = dp(1) })
+        return true
     }
 
     /** The value goes below what it is of, where there is no room beside it. */
@@ -57,6 +67,7 @@ class StripView(private val ui: Ui) : LinearLayout(ui.context) {
     }
 
     private companion object {
+        const val SIDE_DP = 16
         const val GAP_DP = 16
         const val DOWN_DP = 4
         const val BESIDE_DP = 5

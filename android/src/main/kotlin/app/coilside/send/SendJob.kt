@@ -9,6 +9,7 @@ import android.content.Context
 import android.os.Handler
 import android.os.Looper
 import app.coilside.ShellApp
+import app.coilside.session.Session
 import coilside.Tone
 
 /** Sends while the app is not in front, whenever there is a network; also after the phone was switched off and on. */
@@ -17,8 +18,13 @@ class SendJob : JobService() {
     private var quietSince = 0
 
     override fun onStartJob(params: JobParameters): Boolean {
-        ShellApp.session(this)
-        ShellApp.sender(this).want(this, WINDOW_MS)
+        val sender = ShellApp.sender(this)
+        if (sender.isWanted) {
+            // In front the app sends by itself. Planned once this one is over: a job that runs would be stopped by its own plan.
+            main.post { plan(this, STAND_BY_MS) }
+            return false
+        }
+        sender.want(this, WINDOW_MS)
         quietSince = 0
         main.postDelayed({ look(params) }, LOOK_MS)
         return true
@@ -30,7 +36,7 @@ class SendJob : JobService() {
         val sender = ShellApp.sender(this)
         // Looked at before the screen is read again, which is work too.
         quietSince = if (session.busy || sender.isCarrying) 0 else quietSince + 1
-        val empty = isEmpty(this)
+        val empty = isEmpty(session)
         session.refresh()
         if (quietSince < QUIET_LOOKS) {
             main.postDelayed({ look(params) }, LOOK_MS)
@@ -44,7 +50,7 @@ class SendJob : JobService() {
     override fun onStopJob(params: JobParameters): Boolean {
         main.removeCallbacksAndMessages(null)
         ShellApp.sender(this).leave(this, atOnce = true)
-        return !isEmpty(this)
+        return !isEmpty(ShellApp.session(this))
     }
 
     companion object {
@@ -52,17 +58,24 @@ class SendJob : JobService() {
         private const val LOOK_MS = 2_000L
         private const val QUIET_LOOKS = 3
 
-        /** How long the system lets a job run, milliseconds, with some to spare. */
-        private const val WINDOW_MS = 8 * 60_000L
+        /**
+         * How long a job sends, milliseconds. The systems stop one after ten minutes, Android 14 and later not before them where the app's
+         * share of the day allows it; what is under way then needs up to 80 seconds to end.
+         */
+        const val WINDOW_MS = 8 * 60_000L
+
+        /** When a job looks after what the app in front left unsent, if the process ended without a word, milliseconds. */
+        const val STAND_BY_MS = 5 * 60_000L
         private const val BACKOFF_MS = 30_000L
 
         /** Whether everything is at the office; not known: it is not. */
-        private fun isEmpty(context: Context): Boolean = ShellApp.session(context).screen?.outbox?.tone == Tone.GOOD
+        private fun isEmpty(session: Session): Boolean = session.screen?.outbox?.tone == Tone.GOOD
 
-        /** Asks the system to send when there is a network. Asked again, it is asked once. */
-        fun plan(context: Context) {
+        /** Asks the system to send when there is a network, not before [afterMs]. Asked again, it is asked once. */
+        fun plan(context: Context, afterMs: Long = 0) {
             val job = JobInfo.Builder(ID, ComponentName(context, SendJob::class.java))
                 .setRequiredNetworkType(JobInfo.NETWORK_TYPE_ANY)
+                .setMinimumLatency(afterMs)
                 .setBackoffCriteria(BACKOFF_MS, JobInfo.BACKOFF_POLICY_EXPONENTIAL)
                 .setPersisted(true)
                 .build()
@@ -70,8 +83,11 @@ class SendJob : JobService() {
         }
 
         /** Plans it where something waits. */
-        fun planIfWaiting(context: Context) {
-            if (!isEmpty(context)) plan(context)
+        fun planIfWaiting(context: Context, session: Session) {
+            if (!isEmpty(session)) plan(context)
         }
+
+        /** Whether the system is asked already. */
+        fun isPlanned(context: Context): Boolean = context.getSystemService(JobScheduler::class.java).getPendingJob(ID) != null
     }
 }

@@ -22,8 +22,8 @@ class Sender(private val app: Context, private val session: Session) {
     private val watch = Executors.newSingleThreadScheduledExecutor { Thread(it, "request watch") }
     private val wake = Semaphore(0)
 
-    /** Who wants it to send. */
-    private val wanting = HashSet<Any>()
+    /** Who wants it to send, and until when on the clock that no one can set, milliseconds; none where that can go on. */
+    private val wanting = HashMap<Any, Long?>()
 
     /** Requests under way. */
     private val out = HashSet<Carriage>()
@@ -32,17 +32,23 @@ class Sender(private val app: Context, private val session: Session) {
     /** Whether a request is under way. */
     val isCarrying: Boolean get() = synchronized(this) { out.isNotEmpty() }
 
-    /** Sends until [who] no longer wants it. [windowMs]: how long that may be; none where it can go on. */
+    /** Whether anybody wants it to send. */
+    val isWanted: Boolean get() = synchronized(this) { wanting.isNotEmpty() }
+
+    /** Sends until [who] no longer wants it. [forMs]: how long that will be at most; none where it can go on. */
     @Synchronized
-    fun want(who: Any, windowMs: Long? = null) {
-        wanting += who
-        window = windowMs
+    fun want(who: Any, forMs: Long? = null) {
+        wanting[who] = forMs?.let { now().monoMs + it }
         if (loop != null) return hurry()
         loop = Thread(::run, "sender").also { it.start() }
     }
 
-    @Volatile
-    private var window: Long? = null
+    /** How long sending may still go on, milliseconds; none where somebody sees no end of it. */
+    @Synchronized
+    private fun leftMs(): Long? {
+        val ends = wanting.values.map { it ?: return null }
+        return ends.maxOrNull()?.let { (it - now().monoMs).coerceAtLeast(0) }
+    }
 
     /** [who] no longer wants it. With nobody left, what is under way is broken off where [atOnce]. */
     @Synchronized
@@ -59,7 +65,7 @@ class Sender(private val app: Context, private val session: Session) {
 
     private fun run() {
         var pauseMs = PAUSE_SHORT_MS
-        while (isWanted()) {
+        while (goesOn()) {
             if (begin()) pauseMs = PAUSE_SHORT_MS
             try {
                 if (wake.tryAcquire(pauseMs, TimeUnit.MILLISECONDS)) {
@@ -75,7 +81,7 @@ class Sender(private val app: Context, private val session: Session) {
     }
 
     @Synchronized
-    private fun isWanted(): Boolean = loop === Thread.currentThread() && wanting.isNotEmpty()
+    private fun goesOn(): Boolean = loop === Thread.currentThread() && wanting.isNotEmpty()
 
     /** Begins what the core wants sent now, each request beside the others. Returns whether there was anything. */
     private fun begin(): Boolean {
@@ -118,7 +124,7 @@ class Sender(private val app: Context, private val session: Session) {
             manager.isActiveNetworkMetered -> Link.METERED
             else -> Link.UNMETERED
         }
-        return Network(link, window, false)
+        return Network(link, leftMs(), false)
     }
 
     fun close() {

@@ -15,6 +15,12 @@ class Column(context: Context, private val widestPx: Int) : FrameLayout(context)
     }
 }
 
+/** Moves the sides of what a view holds in, so that it grows no wider than is read with ease; called when the view is measured. */
+fun View.boundSides(widthSpec: Int, sideDp: Number) {
+    val side = dp(sideDp) + (View.MeasureSpec.getSize(widthSpec) - dp(MEASURE_DP)).coerceAtLeast(0) / 2
+    if (paddingStart != side || paddingEnd != side) setPaddingRelative(side, paddingTop, side, paddingBottom)
+}
+
 /** Scrolls what is higher than a share of the window. */
 class Capped(context: Context, private val share: Float) : ScrollView(context) {
     init {

@@ -16,7 +16,7 @@ const val TARGET_MAIN_DP = 72
 const val GAP_DP = 16
 
 /** Wider than this nothing is read with ease, dp. */
-const val MEASURE_DP = 736
+const val MEASURE_DP = 680
 
 const val MATCH = ViewGroup.LayoutParams.MATCH_PARENT
 const val WRAP = ViewGroup.LayoutParams.WRAP_CONTENT

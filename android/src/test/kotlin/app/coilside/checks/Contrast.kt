@@ -24,16 +24,16 @@ fun contrast(one: Int, other: Int): Double {
     return (max(a, b) + 0.05) / (min(a, b) + 0.05)
 }
 
-/** Text that stands out too little from what lies around it, by the pixels of [picture], which shows [root]. */
-fun faint(root: View, picture: Bitmap): List<Fault> = faint(root.open(), root, picture)
+/** Text that stands out less than [least] to one from what lies around it, by the pixels of [picture], which shows [root]. */
+fun faint(root: View, picture: Bitmap, least: Double = CONTRAST_LEAST): List<Fault> = faint(root.open(), root, picture, least)
 
 /** The same of [views], which lie below [root]. */
-fun faint(views: Sequence<View>, root: View, picture: Bitmap): List<Fault> = views.filterIsInstance<TextView>().mapNotNull { view ->
+fun faint(views: Sequence<View>, root: View, picture: Bitmap, least: Double): List<Fault> = views.filterIsInstance<TextView>().mapNotNull { view ->
     // What cannot be pressed now may be faint, so that it is seen that it cannot; WCAG leaves it out too.
-    if (view.text.isBlank() || !view.isEnabled) null else faint(view, root, picture)
+    if (view.text.isBlank() || !view.isEnabled) null else faint(view, root, picture, least)
 }.toList()
 
-private fun faint(view: TextView, root: View, picture: Bitmap): Fault? {
+private fun faint(view: TextView, root: View, picture: Bitmap, least: Double): Fault? {
     val layout = view.layout ?: return null
     val (x, y) = view.under(root)
     val left = x + view.compoundPaddingLeft - view.scrollX
@@ -45,7 +45,7 @@ private fun faint(view: TextView, root: View, picture: Bitmap): Fault? {
         val to = left + layout.getLineRight(line).toInt()
         ofBox(picture, from, top + shift + layout.getLineTop(line), to, top + shift + layout.getLineBottom(line))
     }.minOrNull() ?: return null
-    return if (worst < CONTRAST_LEAST) Fault("contrast %.2f of %.1f".format(worst, CONTRAST_LEAST), view.named()) else null
+    return if (worst < least) Fault("contrast %.2f of %.1f".format(worst, least), view.named()) else null
 }
 
 /** The contrast between what fills most of a box and what stands out most in it; none where the box is not in the picture. */

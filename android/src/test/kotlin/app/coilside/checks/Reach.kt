@@ -15,8 +15,8 @@ fun controls(root: View): List<View> = root.open().filter { it.isEnabled && (it.
 fun unnamed(root: View): List<Fault> = controls(root).filter { view ->
     val told = view.createAccessibilityNodeInfo()
     val own = listOf(told.text, told.contentDescription, told.hintText ?: (view as? EditText)?.hint)
-    val labelled = root.open().any { it.labelFor == view.id && view.id != View.NO_ID && it.said().isNotBlank() }
-    own.all { it.isNullOrBlank() } && !labelled && (view !is ViewGroup || view.said().isBlank())
+    val labelled = { view.id != View.NO_ID && root.open().any { it.labelFor == view.id && it.said().isNotBlank() } }
+    own.all { it.isNullOrBlank() } && !labelled() && (view !is ViewGroup || view.said().isBlank())
 }.map { Fault("has no name", it.named()) }
 
 /** What a screen reader would say of a view and of what lies in it. */

@@ -4,6 +4,8 @@ import android.graphics.Bitmap
 import java.awt.Color
 import java.awt.RenderingHints
 import java.awt.image.BufferedImage
+import java.awt.image.DataBufferByte
+import java.awt.image.DataBufferInt
 import java.awt.image.IndexColorModel
 import java.io.File
 import javax.imageio.ImageIO
@@ -20,8 +22,8 @@ class ContactSheet(private val columns: Int) {
     val size: Int get() = tiles.size
 
     private fun small(screen: Bitmap): BufferedImage {
-        val pixels = IntArray(screen.width * screen.height).also { screen.getPixels(it, 0, screen.width, 0, 0, screen.width, screen.height) }
-        var image = BufferedImage(screen.width, screen.height, BufferedImage.TYPE_INT_RGB).apply { setRGB(0, 0, width, height, pixels, 0, width) }
+        var image = BufferedImage(screen.width, screen.height, BufferedImage.TYPE_INT_RGB)
+        screen.getPixels(pixelsOf(image), 0, screen.width, 0, 0, screen.width, screen.height)
         // By halves first: a picture that is made much smaller at once has holes in its lines.
         while (image.width >= 2 * TILE_WIDTH) image = scaled(image, image.width / 2, image.height / 2)
         return scaled(image, TILE_WIDTH, image.height * TILE_WIDTH / image.width)
@@ -49,17 +51,18 @@ class ContactSheet(private val columns: Int) {
 
     /** With the 255 colours that are seen most, each pixel in the nearest of them. */
     private fun few(image: BufferedImage): BufferedImage {
+        val pixels = pixelsOf(image)
         val counted = HashMap<Int, Int>()
-        for (y in 0 until image.height) for (x in 0 until image.width) counted.merge(image.getRGB(x, y) and COARSE, 1, Int::plus)
-        val palette = counted.entries.sortedByDescending { it.value }.take(COLOURS).map { it.key and 0xFFFFFF }
+        for (pixel in pixels) counted.merge(pixel and COARSE, 1, Int::plus)
+        val palette = counted.entries.sortedByDescending { it.value }.take(COLOURS).map { it.key }
         fun part(shift: Int) = ByteArray(palette.size) { (palette[it] shr shift and 0xFF).toByte() }
         val model = IndexColorModel(8, palette.size, part(16), part(8), part(0))
-        val nearest = HashMap<Int, Int>()
+        val nearest = HashMap<Int, Byte>()
         val indexed = BufferedImage(image.width, image.height, BufferedImage.TYPE_BYTE_INDEXED, model)
-        for (y in 0 until image.height) for (x in 0 until image.width) {
-            val colour = image.getRGB(x, y) and COARSE and 0xFFFFFF
-            val index = nearest.getOrPut(colour) { palette.indices.minBy { apart(palette[it], colour) } }
-            indexed.raster.setSample(x, y, 0, index)
+        val indices = (indexed.raster.dataBuffer as DataBufferByte).data
+        for (at in pixels.indices) {
+            val colour = pixels[at] and COARSE
+            indices[at] = nearest.getOrPut(colour) { palette.indices.minBy { apart(palette[it], colour) }.toByte() }
         }
         return indexed
     }
@@ -70,17 +73,29 @@ class ContactSheet(private val columns: Int) {
         private const val COLOURS = 250
 
         /** The lowest bits of a colour say nothing at this size. */
-        private const val COARSE = 0xFFF8F8F8.toInt()
+        private const val COARSE = 0xF8F8F8
 
-        private fun apart(one: Int, other: Int): Int = listOf(16, 8, 0).sumOf { shift -> abs((one shr shift and 0xFF) - (other shr shift and 0xFF)) }
+        private fun apart(one: Int, other: Int): Int =
+            abs((one shr 16 and 0xFF) - (other shr 16 and 0xFF)) + abs((one shr 8 and 0xFF) - (other shr 8 and 0xFF)) + abs((one and 0xFF) - (other and 0xFF))
+
+        /** The pixels themselves, row by row. */
+        private fun pixelsOf(image: BufferedImage): IntArray = (image.raster.dataBuffer as DataBufferInt).data
+
+        private fun inTrueColours(image: BufferedImage) = BufferedImage(image.width, image.height, BufferedImage.TYPE_INT_RGB).apply {
+            createGraphics().run {
+                drawImage(image, 0, 0, null)
+                dispose()
+            }
+        }
 
         fun write(sheet: BufferedImage, file: File) = check(ImageIO.write(sheet, "png", file)) { "no PNG could be written" }
 
         /** How far two sheets are apart, 0 to 1: the mean over all pixels; 1 where they have another size. */
         fun difference(one: BufferedImage, other: BufferedImage): Double {
             if (one.width != other.width || one.height != other.height) return 1.0
+            val (these, those) = listOf(one, other).map { pixelsOf(inTrueColours(it)) }
             var sum = 0L
-            for (y in 0 until one.height) for (x in 0 until one.width) sum += apart(one.getRGB(x, y), other.getRGB(x, y))
+            for (at in these.indices) sum += apart(these[at], those[at])
             return sum / (3.0 * 255 * one.width * one.height)
         }
     }

@@ -35,6 +35,37 @@ class Hand(private val phone: Phone) {
         phone.settle()
     }
 
+    /**
+     * A stroke over a view, by shares of its width and height from its upper left corner. [palm]: where a second touch lies while the
+     * first one moves.
+     */
+    fun stroke(view: View, points: List<Pair<Float, Float>>, palm: Pair<Float, Float>? = null) {
+        bring(view)
+        val root = view.rootView
+        val at = IntArray(2).also(view::getLocationInWindow)
+        fun place(share: Pair<Float, Float>) = at[0] + share.first * view.width to at[1] + share.second * view.height
+        val down = SystemClock.uptimeMillis()
+        var time = down
+        fun send(action: Int, vararg places: Pair<Float, Float>) {
+            val fingers = Array(places.size) { MotionEvent.PointerProperties().apply { id = it } }
+            val lies = Array(places.size) { MotionEvent.PointerCoords().apply { x = places[it].first; y = places[it].second } }
+            val event = MotionEvent.obtain(down, time, action, places.size, fingers, lies, 0, 0, 1f, 1f, 0, 0, 0, 0)
+            root.dispatchTouchEvent(event)
+            event.recycle()
+            time += TAP_MS
+        }
+        send(MotionEvent.ACTION_DOWN, place(points.first()))
+        if (palm != null) send(SECOND_DOWN, place(points.first()), place(palm))
+        for ((from, to) in points.zipWithNext()) for (part in 1..STROKE_PARTS) {
+            val share = part.toFloat() / STROKE_PARTS
+            val here = place(from.first + (to.first - from.first) * share to from.second + (to.second - from.second) * share)
+            if (palm == null) send(MotionEvent.ACTION_MOVE, here) else send(MotionEvent.ACTION_MOVE, here, place(palm.first + share / 50 to palm.second))
+        }
+        if (palm != null) send(SECOND_UP, place(points.last()), place(palm))
+        send(MotionEvent.ACTION_UP, place(points.last()))
+        phone.settle()
+    }
+
     /** Touches a field, empties it and types letter by letter through the connection that keyboards use. */
     fun type(field: EditText, text: String) {
         tap(field)
@@ -77,5 +108,8 @@ class Hand(private val phone: Phone) {
 
     private companion object {
         const val TAP_MS = 20L
+        const val STROKE_PARTS = 10
+        const val SECOND_DOWN = MotionEvent.ACTION_POINTER_DOWN or (1 shl MotionEvent.ACTION_POINTER_INDEX_SHIFT)
+        const val SECOND_UP = MotionEvent.ACTION_POINTER_UP or (1 shl MotionEvent.ACTION_POINTER_INDEX_SHIFT)
     }
 }

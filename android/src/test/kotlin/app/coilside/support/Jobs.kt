@@ -28,7 +28,10 @@ object Jobs {
         val job = Robolectric.buildService(service, Intent()).create().get()
         job.onBind(Intent())
         val told = Shadow.newInstanceOf(JobParameters::class.java)
-        if (!job.onStartJob(told)) return false
+        if (!job.onStartJob(told)) {
+            shadowOf(Looper.getMainLooper()).idle()
+            return false
+        }
         val until = System.nanoTime() + atMostMs * 1_000_000
         val shadow = shadowOf(job)
         while (!shadow.isJobFinished) {

@@ -32,8 +32,13 @@ class Office(private val folder: File) : AutoCloseable {
 
     override fun close() = kill()
 
+    /** What the office's page shows to a device that is to join: [link] in letters, and as the dark modules of a code for cameras. */
+    class JoinCode(val link: String, val modules: List<List<Boolean>>) {
+        val code: String get() = link.substringAfter('#')
+    }
+
     /** A code with which a device joins: made on the office's page, as its people do. */
-    fun joinCode(): String {
+    fun joinCode(): JoinCode {
         val link = ProcessBuilder(program, "office", "--folder", folder.path, "--new-link").start().inputStream.bufferedReader().readText().trim()
         var cookie = ""
         fun call(path: String, form: String?): String {
@@ -54,7 +59,15 @@ class Office(private val folder: File) : AutoCloseable {
         }
         call(link, null)
         val page = call("/devices/join", "name=" + URLEncoder.encode("Ines Fallow", "UTF-8"))
-        return checkNotNull(Regex("join#([A-Z0-9-]+)").find(page)) { "the page shows no code: $page" }.groupValues[1]
+        val shown = checkNotNull(Regex("http[^\"< ]*/join#[A-Z0-9-]+").find(page)) { "the page shows no code: $page" }.value
+        return JoinCode(shown, modules(page))
+    }
+
+    /** Drawn module by module, with the light ones around them. */
+    private fun modules(page: String): List<List<Boolean>> {
+        val side = checkNotNull(Regex("class=\"qr\" viewBox=\"0 0 (\\d+) ").find(page)) { "the page draws no code: $page" }.groupValues[1].toInt()
+        val dark = Regex("M(\\d+) (\\d+)h1v1h-1z").findAll(page).map { it.groupValues[1].toInt() to it.groupValues[2].toInt() }.toSet()
+        return List(side) { y -> List(side) { x -> x to y in dark } }
     }
 
     /** What lies on its disk of a visit, in order: read by Python's own SQLite, as the browser's tests do. */

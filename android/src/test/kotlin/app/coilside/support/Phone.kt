@@ -63,19 +63,20 @@ class Phone(val ground: TestGround) {
     /** Asks the core itself, beside the shell. */
     fun <T : Any> core(call: (Door) -> T): T = checkNotNull(session.ask(call)) { "the core did not answer" }
 
-    /** Waits until nothing is queued, under way or undrawn. */
+    /** Waits until nothing is queued, under way or undrawn. The patience counts while this process runs: it may be stopped for a while. */
     fun settle() {
-        val until = System.nanoTime() + PATIENCE_NS
+        var waits = 0
         var calm = 0
         while (calm < 2) {
             shadowOf(Looper.getMainLooper()).idle()
             if (session.busy) {
                 calm = 0
+                waits += 1
                 Thread.sleep(1)
             } else {
                 calm += 1
             }
-            check(System.nanoTime() < until) { "the shell is still busy" }
+            check(waits < WAITS_MAX) { "the shell is still busy" }
         }
     }
 
@@ -105,6 +106,12 @@ class Phone(val ground: TestGround) {
         controller = null
         shadowOf(Looper.getMainLooper()).idle()
         return kept?.let(::parcelled)
+    }
+
+    /** The process ends while the app is in front: nothing at all is called. What is left of the activity does nothing any more. */
+    fun kill() {
+        ShellApp.close(app)
+        controller = null
     }
 
     /** The app goes to the background and comes back, in the same process. */
@@ -165,6 +172,7 @@ class Phone(val ground: TestGround) {
     }
 
     private companion object {
-        const val PATIENCE_NS = 60_000_000_000
+        /** Of a millisecond or a little more each. */
+        const val WAITS_MAX = 50_000
     }
 }

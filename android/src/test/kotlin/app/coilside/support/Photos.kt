@@ -1,7 +1,9 @@
 package app.coilside.support
 
 import java.awt.Color
+import java.awt.RenderingHints
 import java.awt.image.BufferedImage
+import java.awt.image.DataBufferInt
 import java.io.ByteArrayOutputStream
 import java.security.MessageDigest
 import java.util.Random
@@ -26,6 +28,29 @@ object Photos {
         return Photo(plain.copyOfRange(0, 2) + exif.segment() + plain.copyOfRange(2, plain.size))
     }
 
+    /** A code on a page, photographed a little aslant. Dark [modules] in rows from the top. */
+    fun ofCode(modules: List<List<Boolean>>): Photo {
+        val printed = BufferedImage(modules.size * MODULE_PX, modules.size * MODULE_PX, BufferedImage.TYPE_INT_RGB)
+        val ink = printed.createGraphics()
+        ink.color = PAGE
+        ink.fillRect(0, 0, printed.width, printed.height)
+        ink.color = Color(34, 36, 40)
+        modules.forEachIndexed { y, row -> row.forEachIndexed { x, dark -> if (dark) ink.fillRect(x * MODULE_PX, y * MODULE_PX, MODULE_PX, MODULE_PX) } }
+        ink.dispose()
+        val image = BufferedImage(1600, 1200, BufferedImage.TYPE_INT_RGB)
+        val pen = image.createGraphics()
+        pen.color = PAGE
+        pen.fillRect(0, 0, image.width, image.height)
+        pen.setRenderingHint(RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_BILINEAR)
+        pen.rotate(Math.toRadians(4.0), image.width / 2.0, image.height / 2.0)
+        pen.drawImage(printed, (image.width - printed.width) / 2, (image.height - printed.height) / 2, null)
+        pen.dispose()
+        return Photo(ByteArrayOutputStream().also { ImageIO.write(image, "jpeg", it) }.toByteArray())
+    }
+
+    private const val MODULE_PX = 18
+    private val PAGE = Color(226, 224, 218)
+
     /** Stripes, boxes and grain: sharp, and different from one number to the next. */
     private fun scene(number: Int, width: Int, height: Int): BufferedImage {
         val random = Random(number.toLong())
@@ -41,11 +66,11 @@ object Photos {
             pen.fillRect(random.nextInt(width), random.nextInt(height), 4 + random.nextInt(28), 3 + random.nextInt(18))
         }
         pen.dispose()
-        for (y in 0 until height) for (x in 0 until width) {
+        val pixels = (image.raster.dataBuffer as DataBufferInt).data
+        for (at in pixels.indices) {
             val grain = random.nextInt(13) - 6
-            val at = Color(image.getRGB(x, y))
-            val with = { part: Int -> (part + grain).coerceIn(0, 255) }
-            image.setRGB(x, y, Color(with(at.red), with(at.green), with(at.blue)).rgb)
+            fun part(shift: Int) = ((pixels[at] shr shift and 0xFF) + grain).coerceIn(0, 255) shl shift
+            pixels[at] = part(16) or part(8) or part(0)
         }
         return image
     }

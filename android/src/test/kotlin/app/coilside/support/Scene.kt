@@ -48,22 +48,45 @@ class Scene(private val folder: File, val ground: TestGround = TestGround(folder
     var camera: OtherApp? = null
         private set
 
-    /** A waiting time runs. The way there is long: it is gone once, and the others begin with what lay on the disk then. */
-    fun waiting(): Scene {
+    /** A waiting time runs. */
+    fun waiting(): Scene = kept("waiting") { technician.playUntil { Bell.inMs() != null } }
+
+    /** All the work is done, the visit is not sealed. */
+    fun leaving(): Scene = kept("leaving") { technician.playUntil { phone.session.screen?.place == "leaving" } }
+
+    /** The visit was broken off and sealed. */
+    fun sealed(): Scene = kept("sealed", ::brokenOff)
+
+    /** The way there is long: it is gone once, and the others begin with what lay on the disk then. */
+    private fun kept(name: String, go: () -> Unit): Scene {
         Sky.on()
         Sky.allow()
-        val kept = File(out, "scenes/waiting-${ProcessHandle.current().pid()}")
-        if (!kept.exists()) {
+        val kept = File(out, "scenes/$name-${ProcessHandle.current().pid()}")
+        val clocks = File("${kept.path}.clocks")
+        if (!clocks.exists()) {
             placed()
-            technician.playUntil { Bell.inMs() != null }
+            go()
             phone.end()
             ShadowAlarmManager.reset()
             folder.copyRecursively(kept)
+            clocks.writeText("${ground.utcMs} ${ground.monoMs}")
         } else {
             kept.copyRecursively(folder, overwrite = true)
+            val (utcMs, monoMs) = clocks.readText().split(' ').map(String::toLong)
+            ground.utcMs = utcMs
+            ground.monoMs = monoMs
         }
         phone.open()
         return this
+    }
+
+    /** Breaks the visit off for a reason, and seals it. */
+    fun brokenOff() {
+        technician.goTo("break-off")
+        val reason = checkNotNull(phone.window.input("break-off"))
+        hand.type(reason, "Called away")
+        hand.enter(reason)
+        technician.playUntil { phone.session.screen?.title == English["sealed-title"] }
     }
 
     fun words(): String = phone.window.words()

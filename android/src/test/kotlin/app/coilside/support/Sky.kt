@@ -24,13 +24,13 @@ object Sky {
     fun deny() = shadowOf(app).denyPermissions(Manifest.permission.ACCESS_FINE_LOCATION, Manifest.permission.ACCESS_COARSE_LOCATION)
 
     /** A fix arrives. */
-    fun fix(latitudeDeg: Double = Village.LATITUDE_DEG, longitudeDeg: Double = Village.LONGITUDE_DEG, accuracyM: Float = 6f) {
+    fun fix(latitudeDeg: Double = Village.LATITUDE_DEG, longitudeDeg: Double = Village.LONGITUDE_DEG, accuracyM: Float = 6f, ageMs: Long = 0) {
         val location = Location(LocationManager.GPS_PROVIDER).apply {
             latitude = latitudeDeg
             longitude = longitudeDeg
             accuracy = accuracyM
-            time = System.currentTimeMillis()
-            elapsedRealtimeNanos = SystemClock.elapsedRealtimeNanos()
+            time = System.currentTimeMillis() - ageMs
+            elapsedRealtimeNanos = SystemClock.elapsedRealtimeNanos() - ageMs * 1_000_000
         }
         shadowOf(manager).simulateLocation(location)
     }

@@ -1,5 +1,6 @@
 package app.coilside.support
 
+import android.graphics.Rect
 import android.view.View
 import android.view.ViewGroup
 import android.widget.EditText
@@ -43,3 +44,6 @@ fun View.words(): String = all().mapNotNull { view ->
 /** Its own words, or what is said in place of them. */
 fun View.said(): String =
     (contentDescription ?: (this as? TextView)?.text ?: (this as? ViewGroup)?.words() ?: "").toString().replace('\u00a0', ' ')
+
+/** Whether all of it is in sight. */
+fun View.isWhole(): Boolean = Rect().let { getGlobalVisibleRect(it) && it.width() == width && it.height() == height }
