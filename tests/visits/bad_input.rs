@@ -244,7 +244,7 @@ fn a_heic_photograph_is_kept_as_it_is_and_flagged() {
     assert_eq!(std::fs::read(scene.field().original(&photo.digest)).unwrap(), heic);
     let shown = field_block(&turn.screen, SLOT);
     let Some(Block::Shot { photos, .. }) = shown else { panic!("{shown:?}") };
-    assert!(photos[0].flags.contains(&"Kept as it is. It cannot be shown here.".to_owned()));
+    assert!(photos[0].flags.contains(&"Kept as it is. Not every device can show it.".to_owned()));
 }
 
 #[test]
