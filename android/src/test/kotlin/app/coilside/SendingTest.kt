@@ -125,7 +125,7 @@ class SendingTest {
         val manager = RuntimeEnvironment.getApplication().getSystemService(ConnectivityManager::class.java)
         val paid = ShadowNetworkInfo.newInstance(NetworkInfo.DetailedState.CONNECTED, ConnectivityManager.TYPE_MOBILE, 0, true, NetworkInfo.State.CONNECTED)
         shadowOf(manager).setActiveNetworkInfo(paid)
-        scene.technician.goTo("round")
+        wired.toRound()
         begin(Action.StartVisit(Village.ASSIGNMENT))
         scene.technician.goTo("photographs")
         shoot(0)

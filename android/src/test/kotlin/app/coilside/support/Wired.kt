@@ -26,8 +26,17 @@ class Wired(folder: File) : AutoCloseable {
         type("join-office", relay.address)
         type("join-name", "Phone of the tests")
         pressJoin(relay.address)
-        scene.technician.goTo("round")
+        toRound()
         return this
+    }
+
+    /** What the office tells draws the screen anew at any moment: a press may fall beside a button that just went, as a finger's may. */
+    fun toRound() {
+        fun shown() = scene.phone.window.withPress(Action.StartVisit(Village.ASSIGNMENT)) != null
+        await("the round is not shown") {
+            if (!shown()) scene.technician.goTo("round")
+            shown()
+        }
     }
 
     /** The app is open at the screen for joining. */
