@@ -82,7 +82,10 @@ mod tests {
             for part in all[begin..].chunks(step) {
                 file.take(part).unwrap();
                 let written = std::fs::metadata(&path).unwrap().len();
-                assert!(written == begin as u64 || written.is_multiple_of(BLOCK), "{written} bytes are no whole blocks");
+                assert!(
+                    written == begin as u64 || written.is_multiple_of(BLOCK),
+                    "{written} bytes are no whole blocks"
+                );
             }
             file.into_file().1.unwrap();
             assert!(std::fs::read(&path).unwrap() == all, "from {begin} on by {step}");
