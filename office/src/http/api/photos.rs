@@ -331,9 +331,10 @@ impl Taking {
 
 impl Drop for Taking {
     fn drop(&mut self) {
-        if let Some(incoming) = self.incoming.take() {
+        // Where the program is just ending no runtime may be left: then the part is what it is, and is gone on from.
+        if let (Some(incoming), Ok(runtime)) = (self.incoming.take(), tokio::runtime::Handle::try_current()) {
             let away = put_away(&self.office, incoming, false);
-            tokio::spawn(async move { drop(away.await) });
+            runtime.spawn(async move { drop(away.await) });
         }
     }
 }
