@@ -123,7 +123,9 @@ pub fn folder_of(bytes: &[u8], from: &str) -> Option<PackFolder> {
 
 /// A pack with the bytes that a run pins.
 pub(super) fn assemble(pack: Pack, source: PackSource) -> Result<LoadedPack, PackError> {
-    let bytes = serde_json_canonicalizer::to_vec(&source).map_err(|error| PackError::Pinned(error.to_string()))?;
+    let mut bytes = serde_json_canonicalizer::to_vec(&source).map_err(|error| PackError::Pinned(error.to_string()))?;
+    // They stay for as long as the program runs, and were given twice their room while they grew.
+    bytes.shrink_to_fit();
     let digest = sha256(&bytes);
     Ok(LoadedPack { pack, source, bytes, digest })
 }

@@ -108,6 +108,13 @@ impl Words {
         Ok(Words { language: language.to_owned(), bundle, shell_keys })
     }
 
+    /// No words at all: each key stands for itself, so that a gap shows.
+    #[must_use]
+    pub fn none(language: &str) -> Words {
+        let bundle = FluentBundle::new_concurrent(Vec::new());
+        Words { language: language.to_owned(), bundle, shell_keys: Vec::new() }
+    }
+
     /// The language.
     #[must_use]
     pub fn language(&self) -> &str {

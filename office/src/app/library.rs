@@ -10,15 +10,12 @@ use coilside_core::words::{Words, WordsError};
 
 use super::language::Language;
 
-/// The program's own words or packs do not hang together. The tests keep that from shipping.
+/// The program's own packs do not hang together. The tests keep that from shipping.
 #[derive(Debug, thiserror::Error)]
 pub enum LibraryError {
     /// A pack.
     #[error("a built-in procedure cannot be read; this copy of the program is damaged")]
     Pack(#[from] PackError),
-    /// Words.
-    #[error("the built-in words cannot be read; this copy of the program is damaged")]
-    Words(#[from] WordsError),
 }
 
 /// Packs, and words in every language with each pack.
@@ -29,7 +26,8 @@ struct Shelf {
     packs: Vec<LoadedPack>,
     /// By pack (empty for none) and language: made at their first use.
     words: BTreeMap<(String, Language), OnceLock<Words>>,
-    plain: Words,
+    /// Where there are none.
+    gaps: Words,
 }
 
 /// The pack of a visit, as far as this office has it.
@@ -42,22 +40,21 @@ pub(crate) struct Found<'a> {
 
 impl Library {
     pub(crate) fn open() -> Result<Self, LibraryError> {
-        Self::of(built_in()?)
+        Ok(Self::of(built_in()?))
     }
 
     /// The built-in packs, and others beside them.
     pub(crate) fn with(others: Vec<LoadedPack>) -> Result<Self, LibraryError> {
         let mut packs = built_in()?;
         packs.extend(others);
-        Self::of(packs)
+        Ok(Self::of(packs))
     }
 
-    fn of(packs: Vec<LoadedPack>) -> Result<Self, LibraryError> {
+    fn of(packs: Vec<LoadedPack>) -> Self {
         let names = packs.iter().map(|loaded| loaded.digest.to_string()).chain([String::new()]);
         let words = names.flat_map(|name| Language::ALL.map(|language| ((name.clone(), language), OnceLock::new())));
         let words = words.collect();
-        let plain = Words::new(Language::English.tag(), Some(own_words(Language::English)))?;
-        Ok(Self(Arc::new(Shelf { packs, words, plain })))
+        Self(Arc::new(Shelf { packs, words, gaps: Words::none(Language::English.tag()) }))
     }
 
     /// The pack that the visit pinned, else another version of the same pack.
@@ -78,17 +75,19 @@ impl Library {
         self.0.packs.iter().find(|loaded| loaded.pack.pack == name)
     }
 
-    /// The office's words, with those of a pack.
+    /// The office's words, with those of a pack. The tests keep built-in ones that cannot be read from shipping, and packs from
+    /// elsewhere are read before they are taken; still, a page does without a pack's words rather than fail.
     pub(crate) fn words(&self, language: Language, pack: Option<&LoadedPack>) -> &Words {
-        let name = pack.map_or(String::new(), |pack| pack.digest.to_string());
-        let Some(place) = self.0.words.get(&(name, language)) else { return &self.0.plain };
-        if let Some(words) = place.get() {
-            return words;
-        }
-        match made(language, pack) {
-            Ok(words) => place.get_or_init(|| words),
-            // The tests keep the built-in ones from shipping so, and packs from elsewhere are read before they are taken.
-            Err(_) => &self.0.plain,
+        let of_pack = pack.and_then(|pack| self.made_once(pack.digest.to_string(), language, Some(pack)));
+        of_pack.or_else(|| self.made_once(String::new(), language, None)).unwrap_or(&self.0.gaps)
+    }
+
+    /// The words in their place, made where this is their first use; none where they have no place or cannot be read.
+    fn made_once(&self, name: String, language: Language, pack: Option<&LoadedPack>) -> Option<&Words> {
+        let place = self.0.words.get(&(name, language))?;
+        match place.get() {
+            Some(words) => Some(words),
+            None => made(language, pack).ok().map(|words| place.get_or_init(|| words)),
         }
     }
 }
@@ -122,6 +121,7 @@ mod tests {
         let library = Library::open().unwrap();
         for language in Language::ALL {
             assert!(made(language, None).is_ok());
+            assert_ne!(library.words(language, None).text("office-office"), "office-office");
             for pack in library.all() {
                 assert!(made(language, Some(pack)).is_ok(), "{} in {}", pack.pack.pack, language.tag());
                 assert_eq!(library.words(language, Some(pack)).language(), library.words(language, None).language());

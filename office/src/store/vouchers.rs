@@ -64,9 +64,12 @@ pub(crate) fn pack(db: &Connection, digest: Digest) -> Result<Option<Vec<u8>>, S
     Ok(db.prepare_cached(sql)?.query_row([digest], |row| row.get(0)).optional()?)
 }
 
+/// Keeps a pack's bytes. Those that are here already are not handed to the database, which would copy them.
 pub(crate) fn put_pack(db: &Connection, digest: Digest, bytes: &[u8]) -> Result<(), StoreError> {
-    let sql = "INSERT INTO pack (digest, bytes) VALUES (?1, ?2) ON CONFLICT DO NOTHING";
-    db.prepare_cached(sql)?.execute(params![digest, bytes])?;
+    if !db.prepare_cached("SELECT 1 FROM pack WHERE digest = ?1")?.exists([digest])? {
+        let sql = "INSERT INTO pack (digest, bytes) VALUES (?1, ?2) ON CONFLICT DO NOTHING";
+        db.prepare_cached(sql)?.execute(params![digest, bytes])?;
+    }
     Ok(())
 }
 

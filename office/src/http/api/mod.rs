@@ -6,6 +6,7 @@ mod joining;
 mod news;
 pub(crate) mod openapi;
 mod photos;
+mod silence;
 mod visits;
 
 use axum::Router;

@@ -11,6 +11,7 @@ use http_body_util::BodyExt as _;
 
 use super::Answer;
 use super::body::{Named, Whole};
+use super::silence::Silence;
 use crate::app::preview;
 use crate::app::receive_photo::{self, Begun, Incoming, PhotoError, Progress};
 use crate::http::blocking::on_disk;
@@ -287,9 +288,10 @@ impl Asked {
 /// Reads a piece until it ends, breaks off or cannot be kept. Each part is hashed and written where it was read: a part is small,
 /// its write ends in the system's memory, and every change of threads would cost as much as the part itself.
 async fn take(body: &mut Body, mut taking: Taking) -> Result<Progress, Refusal> {
+    let mut silence = Silence::of_at_most(SILENCE_MAX);
     loop {
-        match tokio::time::timeout(SILENCE_MAX, body.frame()).await {
-            Ok(Some(Ok(frame))) => {
+        match silence.or(body.frame()).await {
+            Some(Some(Ok(frame))) => {
                 let kept = frame.data_ref().map_or(Ok(()), |bytes| taking.take(bytes));
                 if let Err(error) = kept {
                     // What came before it is kept.
@@ -297,8 +299,8 @@ async fn take(body: &mut Body, mut taking: Taking) -> Result<Progress, Refusal> 
                     return Err(error.into());
                 }
             }
-            Ok(None) => return taking.end(true).await,
-            Ok(Some(Err(_))) | Err(_) => {
+            Some(None) => return taking.end(true).await,
+            Some(Some(Err(_))) | None => {
                 taking.end(false).await?;
                 let detail = "the line broke; ask with HEAD how far it came, and go on from there";
                 return Err(Refusal::later("line", "The piece did not come whole", detail, 1));
