@@ -8,6 +8,7 @@
 use std::fs::{self, File, TryLockError};
 use std::io::{self, Read};
 
+use bytes::Bytes;
 use sha2::{Digest as _, Sha256};
 
 use super::customer;
@@ -231,22 +232,18 @@ pub(crate) fn begin(
 }
 
 impl Incoming {
-    pub(crate) fn digest(&self) -> Digest {
-        self.digest
-    }
-
     /// Writes what comes next of the piece.
-    pub(crate) fn take(&mut self, bytes: &[u8]) -> Result<(), PhotoError> {
-        if bytes.len() as u64 > self.length - self.offset {
+    pub(crate) fn take(&mut self, bytes: Bytes) -> Result<(), PhotoError> {
+        let more = bytes.len() as u64;
+        if more > self.length - self.offset {
             return Err(PhotoError::Beyond);
         }
-        self.file.take(bytes).map_err(|e| failed("written", "parts".as_ref(), e))?;
-        self.hash.update(bytes);
+        self.hash.update(&bytes);
         if let Some(checksum) = &mut self.checksum {
-            checksum.update(bytes);
+            checksum.update(&bytes);
         }
-        self.offset += bytes.len() as u64;
-        Ok(())
+        self.offset += more;
+        Ok(self.file.take(bytes).map_err(|e| failed("written", "parts".as_ref(), e))?)
     }
 
     /// Whether these are all bytes of the photograph and the right ones. Then [`Incoming::end`] waits for no disk.

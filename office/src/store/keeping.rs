@@ -22,6 +22,8 @@ struct Queue {
     being_kept: BTreeSet<Digest>,
     /// Somebody keeps a batch.
     busy: bool,
+    /// Somebody was told to come and keep all that is waiting.
+    called: bool,
 }
 
 impl Queue {
@@ -38,16 +40,22 @@ pub(super) struct Keeping {
 }
 
 impl Keeping {
-    /// Lines one up. Somebody must ask for it by [`Keeping::work_until`] later.
+    /// Lines one up. Somebody must ask for it, or be called, later.
     pub(super) fn add(&self, arrived: Arrived) {
         self.lock().waiting.push(arrived);
     }
 
+    /// True where something waits and nobody was called for it yet: the caller lets somebody come to [`Keeping::wait_for_all`].
+    pub(super) fn calls(&self) -> bool {
+        let mut queue = self.lock();
+        !queue.waiting.is_empty() && !std::mem::replace(&mut queue.called, true)
+    }
+
     /// Returns when none of those that `wanted` names is on its way any more. Whoever finds nobody at work keeps a batch:
     /// `keep` gets everything that waits just then, and is called by one thread at a time.
-    fn work_until(&self, is_done: impl Fn(&Queue) -> bool, keep: impl Fn(Vec<Arrived>)) {
+    fn work_until(&self, is_done: impl Fn(&mut Queue) -> bool, keep: impl Fn(Vec<Arrived>)) {
         let mut queue = self.lock();
-        while !is_done(&queue) {
+        while !is_done(&mut queue) {
             if queue.busy {
                 queue = self.turned.wait(queue).unwrap_or_else(PoisonError::into_inner);
                 continue;
@@ -71,7 +79,13 @@ impl Keeping {
 
     /// Returns when nothing is on its way any more.
     pub(super) fn wait_for_all(&self, keep: impl Fn(Vec<Arrived>)) {
-        self.work_until(|queue| queue.waiting.is_empty() && !queue.busy, keep);
+        let is_done = |queue: &mut Queue| {
+            let is_done = queue.waiting.is_empty() && !queue.busy;
+            // Under the same lock: for what is lined up after this somebody else is called.
+            queue.called &= !is_done;
+            is_done
+        };
+        self.work_until(is_done, keep);
     }
 
     fn lock(&self) -> MutexGuard<'_, Queue> {
@@ -87,6 +101,8 @@ impl Drop for AtWork<'_> {
         let mut queue = self.0.lock();
         queue.being_kept.clear();
         queue.busy = false;
+        // It may have been the one who was called. One too many costs little.
+        queue.called &= !std::thread::panicking();
         self.0.turned.notify_all();
     }
 }
@@ -142,6 +158,32 @@ mod tests {
             // Nobody waits for what never came.
             keeping.wait_for(Digest::of(&[2]), |_| unreachable!("nothing waits"));
         });
+    }
+
+    #[test]
+    fn one_is_called_for_all_that_wait_and_another_only_when_he_has_gone() {
+        let (keeping, kept) = (Keeping::default(), AtomicUsize::new(0));
+        assert!(!keeping.calls(), "nothing waits");
+        keeping.add(arrived(1));
+        assert!(keeping.calls());
+        keeping.add(arrived(2));
+        assert!(!keeping.calls(), "somebody is on his way");
+        keeping.wait_for_all(|batch| {
+            kept.fetch_add(batch.len(), Ordering::SeqCst);
+            if kept.load(Ordering::SeqCst) == 2 {
+                keeping.add(arrived(3));
+                assert!(!keeping.calls(), "he looks once more");
+            }
+        });
+        assert_eq!(kept.load(Ordering::SeqCst), 3);
+        keeping.add(arrived(4));
+        assert!(keeping.calls(), "he has gone");
+        let broken = std::panic::catch_unwind(std::panic::AssertUnwindSafe(|| {
+            keeping.wait_for_all(|_| std::panic::panic_any("broken"));
+        }));
+        assert!(broken.is_err());
+        keeping.add(arrived(5));
+        assert!(keeping.calls(), "he broke down");
     }
 
     #[test]

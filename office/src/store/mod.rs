@@ -134,8 +134,8 @@ impl Store {
         done
     }
 
-    /// Lines up a photograph whose bytes are here and right. It is safe only after [`Store::keep_arrived`], and where that
-    /// is never called or fails, its part or its original lies there for whoever asks next.
+    /// Lines up a photograph whose bytes are here and right. It is safe only after [`Store::keep_all_arrived`], and where
+    /// that is never called or fails, its part or its original lies there for whoever asks next.
     pub(crate) fn line_up(&self, arrived: Arrived) {
         self.keeping.add(arrived);
     }
@@ -143,6 +143,11 @@ impl Store {
     /// Returns when this photograph is not on its way onto the disk any more, whether or not it could be kept.
     pub(crate) fn keep_arrived(&self, digest: Digest) {
         self.keeping.wait_for(digest, |batch| self.keep(&batch));
+    }
+
+    /// True where [`Store::keep_all_arrived`] must be called, beside whoever asks here, for what was lined up.
+    pub(crate) fn calls_for_keeping(&self) -> bool {
+        self.keeping.calls()
     }
 
     /// Returns when nothing is on its way onto the disk any more.

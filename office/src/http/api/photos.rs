@@ -7,6 +7,7 @@ use axum::extract::State;
 use axum::http::header::{CACHE_CONTROL, CONTENT_LENGTH, CONTENT_TYPE, LOCATION};
 use axum::http::{HeaderMap, HeaderName, HeaderValue, StatusCode};
 use axum::response::{IntoResponse, Response};
+use bytes::Bytes;
 use http_body_util::BodyExt as _;
 
 use super::Answer;
@@ -292,7 +293,7 @@ async fn take(body: &mut Body, mut taking: Taking) -> Result<Progress, Refusal> 
     loop {
         match silence.or(body.frame()).await {
             Some(Some(Ok(frame))) => {
-                let kept = frame.data_ref().map_or(Ok(()), |bytes| taking.take(bytes));
+                let kept = frame.into_data().map_or(Ok(()), |bytes| taking.take(bytes));
                 if let Err(error) = kept {
                     // What came before it is kept.
                     let _ = taking.end(false).await;
@@ -320,7 +321,7 @@ impl Taking {
         Self { office: office.clone(), incoming: Some(incoming) }
     }
 
-    fn take(&mut self, bytes: &[u8]) -> Result<(), PhotoError> {
+    fn take(&mut self, bytes: Bytes) -> Result<(), PhotoError> {
         self.incoming.as_mut().map_or(Ok(()), |incoming| incoming.take(bytes))
     }
 
@@ -350,14 +351,13 @@ fn put_away(
 ) -> impl Future<Output = Result<Progress, Refusal>> + Send + 'static {
     let office = office.clone();
     async move {
-        let digest = incoming.digest();
         let progress = if whole && incoming.is_right() {
             incoming.end(&office.store, whole, office.now_ms())?
         } else {
             on_disk(&office, move |store, now_ms| incoming.end(store, whole, now_ms)).await?
         };
-        if progress.offset == progress.length {
-            drop(tokio::task::spawn_blocking(move || office.store.keep_arrived(digest)));
+        if office.store.calls_for_keeping() {
+            drop(tokio::task::spawn_blocking(move || office.store.keep_all_arrived()));
         }
         Ok(progress)
     }
