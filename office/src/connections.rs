@@ -12,7 +12,7 @@ use tokio::net::{TcpListener, TcpStream};
 
 /// So many bytes of a request are read at once. Each connection holds a few such parts, and what is read is hashed and written
 /// while it is still in the processor's cache; hyper alone would take 400 KiB.
-const READ_BYTES_MAX: usize = 64 * 1024;
+const READ_BYTES_MAX: usize = 128 * 1024;
 
 /// The system has no more files to give, most likely: others will be closed.
 const REST: Duration = Duration::from_secs(1);

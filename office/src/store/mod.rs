@@ -170,9 +170,13 @@ fn held(db: &Mutex<Connection>) -> MutexGuard<'_, Connection> {
     db.lock().unwrap_or_else(PoisonError::into_inner)
 }
 
+/// So many statements stay prepared on a connection. All that devices need while they send fit in.
+const STATEMENTS: usize = 64;
+
 fn connect(folder: &Folder) -> Result<Connection, StoreError> {
     let db = Connection::open(folder.database())?;
     db.busy_timeout(BUSY)?;
+    db.set_prepared_statement_cache_capacity(STATEMENTS);
     db.pragma_update(None, "journal_mode", "WAL")?;
     db.pragma_update(None, "synchronous", "FULL")?;
     db.pragma_update(None, "foreign_keys", true)?;
