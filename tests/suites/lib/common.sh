@@ -117,7 +117,11 @@ build_for_phones() {
     return
   fi
   need_cargo
-  check "the core and an office are built" cargo build --locked -p coilside-bindings -p coilside-office --no-default-features
+  # Built once and run for some minutes: what little is asked of these need not be fast, and nobody looks for lines.
+  local quick=(--config profile.dev.debug=false --config profile.dev.package.libsqlite3-sys.opt-level=1) crate
+  for crate in image zune-core zune-jpeg; do quick+=(--config "profile.dev.package.$crate.opt-level=0"); done
+  check "the core and an office are built" \
+    cargo build --locked -p coilside-bindings -p coilside-office --no-default-features "${quick[@]}"
   export COILSIDE_BIN=$root/target/debug/coilside
 }
 
