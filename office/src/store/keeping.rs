@@ -1,6 +1,7 @@
 //! Photographs whose bytes are here, on their way onto the disk. Those that come while one batch waits for the disk are in the
 //! next one: one wait for many. Held in memory alone: of what is forgotten here the part is left, and is looked at again.
 
+use std::cell::Cell;
 use std::collections::BTreeSet;
 use std::fs::File;
 use std::sync::{Condvar, Mutex, MutexGuard, PoisonError};
@@ -22,7 +23,7 @@ struct Queue {
     being_kept: BTreeSet<Digest>,
     /// Somebody keeps a batch.
     busy: bool,
-    /// Somebody was told to come and keep all that is waiting.
+    /// Somebody was told to come and keep what is waiting.
     called: bool,
 }
 
@@ -45,7 +46,7 @@ impl Keeping {
         self.lock().waiting.push(arrived);
     }
 
-    /// True where something waits and nobody was called for it yet: the caller lets somebody come to [`Keeping::wait_for_all`].
+    /// True where something waits and nobody was called for it yet: then somebody must come to [`Keeping::keep_waiting`].
     pub(super) fn calls(&self) -> bool {
         let mut queue = self.lock();
         !queue.waiting.is_empty() && !std::mem::replace(&mut queue.called, true)
@@ -79,13 +80,20 @@ impl Keeping {
 
     /// Returns when nothing is on its way any more.
     pub(super) fn wait_for_all(&self, keep: impl Fn(Vec<Arrived>)) {
+        self.work_until(|queue| queue.waiting.is_empty() && !queue.busy, keep);
+    }
+
+    /// For whoever was called: keeps what waits by now, as one batch. For what comes later somebody else is called.
+    pub(super) fn keep_waiting(&self, keep: impl Fn(Vec<Arrived>)) {
+        let is_kept = Cell::new(false);
         let is_done = |queue: &mut Queue| {
-            let is_done = queue.waiting.is_empty() && !queue.busy;
-            // Under the same lock: for what is lined up after this somebody else is called.
-            queue.called &= !is_done;
-            is_done
+            queue.called &= is_kept.get();
+            is_kept.get() || queue.waiting.is_empty()
         };
-        self.work_until(is_done, keep);
+        self.work_until(is_done, |batch| {
+            is_kept.set(true);
+            keep(batch);
+        });
     }
 
     fn lock(&self) -> MutexGuard<'_, Queue> {
@@ -101,8 +109,6 @@ impl Drop for AtWork<'_> {
         let mut queue = self.0.lock();
         queue.being_kept.clear();
         queue.busy = false;
-        // It may have been the one who was called. One too many costs little.
-        queue.called &= !std::thread::panicking();
         self.0.turned.notify_all();
     }
 }
@@ -161,29 +167,50 @@ mod tests {
     }
 
     #[test]
-    fn one_is_called_for_all_that_wait_and_another_only_when_he_has_gone() {
-        let (keeping, kept) = (Keeping::default(), AtomicUsize::new(0));
+    fn one_is_called_for_all_that_wait_and_another_for_what_comes_after_he_began() {
+        let (keeping, batches) = (Keeping::default(), Mutex::new(Vec::new()));
         assert!(!keeping.calls(), "nothing waits");
         keeping.add(arrived(1));
         assert!(keeping.calls());
         keeping.add(arrived(2));
         assert!(!keeping.calls(), "somebody is on his way");
-        keeping.wait_for_all(|batch| {
-            kept.fetch_add(batch.len(), Ordering::SeqCst);
-            if kept.load(Ordering::SeqCst) == 2 {
+        let keep = |batch: Vec<Arrived>| {
+            let mut batches = batches.lock().unwrap();
+            batches.push(batch.len());
+            if batches.len() == 1 {
                 keeping.add(arrived(3));
-                assert!(!keeping.calls(), "he looks once more");
+                assert!(keeping.calls(), "he has taken his batch");
             }
+        };
+        keeping.keep_waiting(keep);
+        assert_eq!(*batches.lock().unwrap(), [2], "one batch, whatever came meanwhile");
+        assert!(!keeping.calls(), "the other one is still on his way");
+        keeping.keep_waiting(keep);
+        keeping.keep_waiting(|_| unreachable!("nothing waits"));
+        assert_eq!(*batches.lock().unwrap(), [2, 1]);
+    }
+
+    #[test]
+    fn whoever_is_called_while_others_keep_a_batch_takes_what_they_left() {
+        let (keeping, kept) = (Keeping::default(), AtomicUsize::new(0));
+        keeping.add(arrived(1));
+        let slowly = |batch: Vec<Arrived>| {
+            std::thread::sleep(Duration::from_millis(200));
+            kept.fetch_add(batch.len(), Ordering::SeqCst);
+        };
+        std::thread::scope(|scope| {
+            scope.spawn(|| keeping.wait_for(Digest::of(&[1]), slowly));
+            while !keeping.lock().busy {
+                std::thread::yield_now();
+            }
+            keeping.add(arrived(2));
+            assert!(keeping.calls());
+            keeping.keep_waiting(|batch| {
+                assert_eq!(kept.load(Ordering::SeqCst), 1, "one batch at a time");
+                kept.fetch_add(batch.len(), Ordering::SeqCst);
+            });
+            assert_eq!(kept.load(Ordering::SeqCst), 2);
         });
-        assert_eq!(kept.load(Ordering::SeqCst), 3);
-        keeping.add(arrived(4));
-        assert!(keeping.calls(), "he has gone");
-        let broken = std::panic::catch_unwind(std::panic::AssertUnwindSafe(|| {
-            keeping.wait_for_all(|_| std::panic::panic_any("broken"));
-        }));
-        assert!(broken.is_err());
-        keeping.add(arrived(5));
-        assert!(keeping.calls(), "he broke down");
     }
 
     #[test]

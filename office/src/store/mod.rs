@@ -134,7 +134,7 @@ impl Store {
         done
     }
 
-    /// Lines up a photograph whose bytes are here and right. It is safe only after [`Store::keep_all_arrived`], and where
+    /// Lines up a photograph whose bytes are here and right. It is safe only after [`Store::keep_waiting`], and where
     /// that is never called or fails, its part or its original lies there for whoever asks next.
     pub(crate) fn line_up(&self, arrived: Arrived) {
         self.keeping.add(arrived);
@@ -145,9 +145,14 @@ impl Store {
         self.keeping.wait_for(digest, |batch| self.keep(&batch));
     }
 
-    /// True where [`Store::keep_all_arrived`] must be called, beside whoever asks here, for what was lined up.
+    /// True where somebody must come to [`Store::keep_waiting`], and nobody was called yet.
     pub(crate) fn calls_for_keeping(&self) -> bool {
         self.keeping.calls()
+    }
+
+    /// Puts what was lined up by now onto the disk.
+    pub(crate) fn keep_waiting(&self) {
+        self.keeping.keep_waiting(|batch| self.keep(&batch));
     }
 
     /// Returns when nothing is on its way onto the disk any more.
