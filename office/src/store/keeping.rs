@@ -52,7 +52,7 @@ impl Keeping {
         !queue.waiting.is_empty() && !std::mem::replace(&mut queue.called, true)
     }
 
-    /// Returns when none of those that `wanted` names is on its way any more. Whoever finds nobody at work keeps a batch:
+    /// Returns when it is done, by what the queue tells then. Whoever finds nobody at work keeps a batch:
     /// `keep` gets everything that waits just then, and is called by one thread at a time.
     fn work_until(&self, is_done: impl Fn(&mut Queue) -> bool, keep: impl Fn(Vec<Arrived>)) {
         let mut queue = self.lock();

@@ -8,7 +8,6 @@ import app.coilside.checks.faults
 import app.coilside.checks.picture
 import app.coilside.support.ContactSheet
 import app.coilside.support.English
-import app.coilside.support.Move
 import app.coilside.support.Scene
 import app.coilside.support.Sky
 import app.coilside.support.Spanish
