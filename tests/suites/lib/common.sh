@@ -109,20 +109,36 @@ build_everything() {
   export COILSIDE_BIN=$root/target/debug/coilside
 }
 
-# What the shells of phones are tested with: the core with the features that a phone gets, and an office for it to send to. Where another
-# suite has had everything built, that is taken, since a second set of features would build the core once more.
+# What the shells of phones are tested with: the core as a phone gets it with its bindings, and an office for it to send to, which is built
+# on while the shell compiles; call await_office before the tests. Where another suite has had everything built, that is taken, since a
+# second set of features would build the core once more.
 build_for_phones() {
+  office_log=
+  export COILSIDE_BIN=$root/target/debug/coilside
   if [ -e "$root/target/everything-is-wanted" ]; then
     build_everything
-    return
+  else
+    need_cargo
+    # Built once and run for some minutes: what little is asked of these need not be fast, and nobody looks for lines.
+    local quick=(--config profile.dev.debug=false) crate
+    for crate in libsqlite3-sys coilside-picture; do quick+=(--config "profile.dev.package.$crate.opt-level=1"); done
+    for crate in image zune-core zune-jpeg; do quick+=(--config "profile.dev.package.$crate.opt-level=0"); done
+    check "the core is built" cargo build --locked -p coilside-bindings "${quick[@]}"
+    office_log=$(mktemp)
+    # With the bindings again, for the features of their core.
+    cargo build --locked -p coilside-bindings -p coilside-office --no-default-features "${quick[@]}" >"$office_log" 2>&1 &
+    office_coming=$!
   fi
-  need_cargo
-  # Built once and run for some minutes: what little is asked of these need not be fast, and nobody looks for lines.
-  local quick=(--config profile.dev.debug=false --config profile.dev.package.libsqlite3-sys.opt-level=1) crate
-  for crate in image zune-core zune-jpeg; do quick+=(--config "profile.dev.package.$crate.opt-level=0"); done
-  check "the core and an office are built" \
-    cargo build --locked -p coilside-bindings -p coilside-office --no-default-features "${quick[@]}"
-  export COILSIDE_BIN=$root/target/debug/coilside
+  check "the bindings are written" bindings/generate --built
+}
+
+await_office() {
+  if [ -z "$office_log" ]; then return; fi
+  check "an office is built" wait "$office_coming"
+  cat "$office_log"
+  core_stayed() { ! grep 'Compiling coilside-core' "$office_log"; }
+  check "the office takes the core that the phone has (else see bindings/Cargo.toml)" core_stayed
+  rm -f "$office_log"
 }
 
 # A record file for readers that are not ours; they find it in COILSIDE_SAMPLE_RECORD.

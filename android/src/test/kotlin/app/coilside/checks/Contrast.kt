@@ -12,11 +12,12 @@ import kotlin.math.pow
 const val CONTRAST_LEAST = 4.5
 private const val LINES_MAX = 2
 
+/** Each of the 256 values of a part of a colour, made linear after WCAG 2.2. */
+private val LINEAR = DoubleArray(256) { value -> (value / 255.0).let { if (it <= 0.04045) it / 12.92 else ((it + 0.055) / 1.055).pow(2.4) } }
+
 /** Relative luminance after WCAG 2.2. */
-private fun luminance(colour: Int): Double {
-    fun part(value: Int): Double = (value / 255.0).let { if (it <= 0.04045) it / 12.92 else ((it + 0.055) / 1.055).pow(2.4) }
-    return 0.2126 * part(Color.red(colour)) + 0.7152 * part(Color.green(colour)) + 0.0722 * part(Color.blue(colour))
-}
+private fun luminance(colour: Int): Double =
+    0.2126 * LINEAR[Color.red(colour)] + 0.7152 * LINEAR[Color.green(colour)] + 0.0722 * LINEAR[Color.blue(colour)]
 
 /** 1 to 21. */
 fun contrast(one: Int, other: Int): Double {
@@ -55,21 +56,14 @@ private fun ofBox(picture: Bitmap, left: Int, top: Int, right: Int, bottom: Int)
     if (x1 - x0 < 2 || y1 - y0 < 2) return null
     val pixels = IntArray((x1 - x0) * (y1 - y0))
     picture.getPixels(pixels, 0, x1 - x0, x0, y0, x1 - x0, y1 - y0)
-    pixels.sort()
-    var ground = 0
-    var most = 0
-    // One odd pixel is no letter.
-    val seen = ArrayList<Int>()
+    val counts = HashMap<Int, Int>()
     var from = 0
     for (at in 1..pixels.size) {
         if (at < pixels.size && pixels[at] == pixels[from]) continue
-        val count = at - from
-        if (count > most) {
-            most = count
-            ground = pixels[from]
-        }
-        if (count > 1) seen += pixels[from]
+        counts.merge(pixels[from], at - from, Int::plus)
         from = at
     }
-    return seen.maxOfOrNull { contrast(it, ground) } ?: 1.0
+    val ground = counts.maxBy { it.value }.key
+    // One odd pixel is no letter.
+    return counts.filterValues { it > 1 }.keys.maxOfOrNull { contrast(it, ground) } ?: 1.0
 }
