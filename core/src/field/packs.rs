@@ -1,5 +1,7 @@
 //! The procedures of the door: those that came with the core, and those that a shell found in a folder.
 
+use std::sync::OnceLock;
+
 use super::desk::Desk;
 use super::{DoorError, Field};
 use crate::effect::{Effect, Request};
@@ -16,13 +18,24 @@ const READ: &str = "packs";
 
 /// Every procedure at hand.
 pub(super) struct Procedures {
-    built_in: Vec<LoadedPack>,
+    built_in: &'static [LoadedPack],
     /// As a shell handed them in; none until then: it has no folder of them.
     handed_in: Option<Vec<Outside>>,
     /// As they came from the office.
     from_office: Vec<Outside>,
     /// All of both, judged beside each other.
     outside: Vec<Outside>,
+}
+
+/// Those that came with the core. Each job in the background of a phone opens the door anew in one process, and to read them is most
+/// of what that takes.
+fn read_once() -> Result<&'static [LoadedPack], PackError> {
+    static READ_PACKS: OnceLock<Vec<LoadedPack>> = OnceLock::new();
+    if let Some(packs) = READ_PACKS.get() {
+        return Ok(packs);
+    }
+    let packs = built_in()?;
+    Ok(READ_PACKS.get_or_init(|| packs))
 }
 
 /// A pack that a shell handed in, or that came from the office.
@@ -36,20 +49,20 @@ pub(super) struct Outside {
 
 impl Procedures {
     pub(super) fn new() -> Result<Procedures, PackError> {
-        Ok(Procedures { built_in: built_in()?, handed_in: None, from_office: Vec::new(), outside: Vec::new() })
+        Ok(Procedures { built_in: read_once()?, handed_in: None, from_office: Vec::new(), outside: Vec::new() })
     }
 
     /// The procedure of that name for a run that begins now. One from outside goes before the built-in one.
     pub(super) fn find(&self, name: &str) -> Option<&LoadedPack> {
         let outside = self.outside.iter().filter_map(|outside| outside.read.loaded.as_ref());
-        outside.chain(&self.built_in).find(|loaded| loaded.pack.pack == name)
+        outside.chain(self.built_in).find(|loaded| loaded.pack.pack == name)
     }
 
     /// Every procedure that a run can begin now, one of a name.
     pub(super) fn in_use(&self) -> Vec<&LoadedPack> {
         let outside = self.outside.iter().filter_map(|outside| outside.read.loaded.as_ref());
         let mut used: Vec<&LoadedPack> = Vec::new();
-        for loaded in outside.chain(&self.built_in) {
+        for loaded in outside.chain(self.built_in) {
             if !used.iter().any(|other| other.pack.pack == loaded.pack.pack) {
                 used.push(loaded);
             }
@@ -77,7 +90,7 @@ impl Procedures {
     /// The procedure of those bytes, whether runs would begin with it or not.
     pub(super) fn of_digest(&self, digest: &str) -> Option<&LoadedPack> {
         let outside = self.outside.iter().filter_map(|outside| outside.read.loaded.as_ref());
-        outside.chain(&self.built_in).find(|loaded| loaded.digest.as_str() == digest)
+        outside.chain(self.built_in).find(|loaded| loaded.digest.as_str() == digest)
     }
 
     /// Judges what comes from outside beside each other. A sound pack that is older than another one of its
