@@ -287,3 +287,15 @@ impl Desk {
         self.turn(vec![Effect { id: READ.to_owned(), request: Request::ReadPacks }], now)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_door_that_is_opened_again_reads_no_pack_anew() {
+        let (first, second) = (Procedures::new().unwrap(), Procedures::new().unwrap());
+        assert!(std::ptr::eq(first.built_in, second.built_in));
+        assert_eq!(first.in_use().len(), built_in().unwrap().len());
+    }
+}
