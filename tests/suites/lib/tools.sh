@@ -31,9 +31,13 @@ apt_install() {
   fi
   echo "installing $*"
   local install=(env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "$@")
-  as_root "${install[@]}" >/dev/null 2>&1 && return 0
-  as_root env DEBIAN_FRONTEND=noninteractive apt-get update -qq || true
-  as_root "${install[@]}" >/dev/null
+  mkdir -p "$root/target"
+  (
+    flock 7 # apt-get would give up where another call of ours holds its lock
+    as_root "${install[@]}" >/dev/null 2>&1 && exit 0
+    as_root env DEBIAN_FRONTEND=noninteractive apt-get update -qq || true
+    as_root "${install[@]}" >/dev/null
+  ) 7>"$root/target/apt.lock"
 }
 
 # need COMMAND PACKAGE…: the command is there, or its Debian packages are installed.

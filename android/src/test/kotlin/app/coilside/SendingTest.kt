@@ -212,6 +212,6 @@ class SendingTest {
         const val RUNS_MAX = 12
         const val JOB_MS = 120_000L
         const val SHORT_MS = 1_000L
-        const val RESTS_NS = 3_000_000_000
+        const val RESTS_NS = 2_000_000_000L
     }
 }

@@ -33,15 +33,18 @@ class TestGround(private val disk: File) : Ground {
 
     private val begun = System.nanoTime()
 
-    /** The clocks run by themselves, and show the time of this machine, for tests with others on it. */
-    var isLive = false
+    /**
+     * How many times as fast as this machine's the clocks run by themselves, from its time on, for tests with others on it. Pauses before
+     * a thing is tried again are by these clocks, and a test need not sit them out. At 0 the clocks stand.
+     */
+    var speed = 0L
         set(value) {
             field = value
             utcMs = System.currentTimeMillis()
         }
 
     override fun now(): Now {
-        val gone = if (isLive) (System.nanoTime() - begun) / 1_000_000 else 0
+        val gone = (System.nanoTime() - begun) * speed / 1_000_000
         return Now(utcMs + gone, offsetMin, monoMs + gone, "boot-$boots")
     }
 
