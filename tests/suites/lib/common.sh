@@ -119,10 +119,12 @@ build_for_phones() {
     build_everything
   else
     need_cargo
-    # Built once and run for some minutes: what little is asked of these need not be fast, and nobody looks for lines.
+    # Built once and run for some minutes: what little is asked of these need not be fast, nobody looks for lines, and nothing is built twice.
+    export CARGO_INCREMENTAL=0
     local quick=(--config profile.dev.debug=false) crate
-    for crate in libsqlite3-sys coilside-picture; do quick+=(--config "profile.dev.package.$crate.opt-level=1"); done
-    for crate in image zune-core zune-jpeg; do quick+=(--config "profile.dev.package.$crate.opt-level=0"); done
+    for crate in coilside-picture fast_image_resize fdeflate image image-webp jpeg-decoder libsqlite3-sys png rxing toml toml_parser zune-core zune-jpeg; do
+      quick+=(--config "profile.dev.package.$crate.opt-level=0")
+    done
     check "the core is built" cargo build --locked -p coilside-bindings "${quick[@]}"
     office_log=$(mktemp)
     # With the bindings again, for the features of their core.
