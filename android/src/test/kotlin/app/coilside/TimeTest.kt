@@ -65,8 +65,8 @@ class TimeTest {
     private fun measured(where: String, action: (Int) -> Action) {
         // A phone draws with its graphics chip into memory that it has: the bitmap is made once.
         val bitmap = Bitmap.createBitmap(scene.phone.window.width, scene.phone.window.height, Bitmap.Config.ARGB_8888)
-        // What runs for the first time is still being translated for the processor; on a phone that is done before.
-        val parts = (1..TIMES).map { time -> part(action(time), bitmap) }.drop(TIMES / 2)
+        // What runs for the first hundreds of times is still being translated for the processor; on a phone that is done before.
+        val parts = (1..TIMES).map { time -> part(action(time), bitmap) }.drop(TIMES * 3 / 4)
         fun median(of: (Part) -> Double) = parts.map(of).sorted().let { it[it.size / 2] }
         val whole = median(Part::processorMs)
         println(
@@ -144,7 +144,7 @@ class TimeTest {
     private companion object {
         /** The screens of a visit that grow with it. */
         val PLACES = listOf("now", "phases", "photographs", "readings", "findings", "emergency", "history")
-        const val TIMES = 160
+        const val TIMES = 400
 
         /** One frame of a phone's display. */
         const val FRAME_MS = 16.0
