@@ -1,7 +1,7 @@
 // The tools of the browser tests, tried on pages and programs whose faults are known.
 
 import assert from "node:assert/strict";
-import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { createHash } from "node:crypto";
 import { createServer } from "node:http";
 import { tmpdir } from "node:os";
@@ -11,6 +11,7 @@ import { after, before, test } from "node:test";
 import { violations } from "./lib/axe.mjs";
 import { launch, troubles } from "./lib/chromium.mjs";
 import { start } from "./lib/coilside.mjs";
+import { Disk } from "./lib/outbox.mjs";
 import { makePhotos } from "./lib/photos.mjs";
 
 const GOOD = '<!doctype html><html lang="en"><title>A page</title><main><h1>A page</h1><p>Some words.</p></main></html>';
@@ -96,4 +97,22 @@ test("the photographs are on disk with the digests that were printed", (t) => {
     assert.equal(createHash("sha256").update(readFileSync(one.file)).digest("hex"), one.sha256);
   }
   assert.equal(made[0].exif.longitude, -20.25);
+});
+
+test("a photograph that becomes whole after the disk was looked at counts with all its bytes", (t) => {
+  const folder = mkdtempSync(path.join(tmpdir(), "coilside-disk-"));
+  t.after(() => rmSync(folder, { recursive: true }));
+  const bytes = 60_000;
+  const whole = Buffer.alloc(bytes, 7);
+  const digest = createHash("sha256").update(whole).digest("hex");
+  const [part, shelf] = [path.join(folder, "parts", `${digest}.part`), path.join(folder, "photos", digest.slice(0, 2))];
+  for (const made of [path.dirname(part), shelf]) mkdirSync(made, { recursive: true });
+  const disk = new Disk(folder, [{ sha256: digest, bytes }]);
+
+  writeFileSync(part, whole.subarray(0, 100));
+  assert.equal(disk.isWhole(digest), false);
+  assert.equal(disk.arrived(bytes), 100);
+  writeFileSync(part, whole);
+  renameSync(part, path.join(shelf, digest));
+  assert.equal(disk.arrived(bytes), bytes);
 });

@@ -75,10 +75,7 @@ export class Disk {
 
   /** @param {string} visit */
   look(visit) {
-    for (const { sha256: digest } of this.photos) {
-      const file = path.join(this.folder, "photos", digest.slice(0, 2), digest);
-      if (!this.whole.has(digest) && existsSync(file) && sha256(readFileSync(file)) === digest) this.whole.add(digest);
-    }
+    for (const { sha256: digest } of this.photos) this.isWhole(digest);
     const database = path.join(this.folder, "office.db");
     const [count] = rows(
       database,
@@ -88,11 +85,21 @@ export class Disk {
     return { events: count?.events, sealed: count?.seals > 0, photos: this.whole.size, lastSafeMs: count?.safe_ms };
   }
 
+  /** Whether a photograph is there with all its bytes. Once it was, it is. @param {string} digest */
+  isWhole(digest) {
+    const file = path.join(this.folder, "photos", digest.slice(0, 2), digest);
+    if (!this.whole.has(digest) && existsSync(file) && sha256(readFileSync(file)) === digest) this.whole.add(digest);
+    return this.whole.has(digest);
+  }
+
   /** The most bytes that are there of a photograph of about that size. @param {number} size */
   arrived(size) {
     const there = this.photos
       .filter(({ bytes }) => Math.abs(bytes - size) <= ROUNDED_BYTES)
-      .map(({ sha256: digest, bytes }) => (this.whole.has(digest) ? bytes : this.part(digest)));
+      .map(({ sha256: digest, bytes }) => {
+        const part = this.part(digest); // looked at first: it may become the whole photograph in between, never the other way
+        return this.isWhole(digest) ? bytes : part;
+      });
     return Math.max(...there, -1);
   }
 
