@@ -13,6 +13,7 @@ import { launch, troubles } from "./lib/chromium.mjs";
 import { start } from "./lib/coilside.mjs";
 import { Disk } from "./lib/outbox.mjs";
 import { makePhotos } from "./lib/photos.mjs";
+import { Village } from "./lib/village.mjs";
 
 const GOOD = '<!doctype html><html lang="en"><title>A page</title><main><h1>A page</h1><p>Some words.</p></main></html>';
 const PAGES = {
@@ -115,4 +116,13 @@ test("a photograph that becomes whole after the disk was looked at counts with a
   writeFileSync(part, whole);
   renameSync(part, path.join(shelf, digest));
   assert.equal(disk.arrived(bytes), bytes);
+});
+
+test("each village has an address of its own, and keeps it while another one comes", async (t) => {
+  const [one, other] = [await Village.drawn(), await Village.drawn()];
+  t.after(() => Promise.all([one.end(), other.end()]));
+  const address = await one.startField();
+  await one.field?.kill9();
+  assert.notEqual(await other.startField(), address);
+  assert.equal(await one.startField(), address);
 });

@@ -32,6 +32,8 @@ export class Village {
   static async drawn() {
     const folder = mkdtempSync(path.join(tmpdir(), "coilside-village-"));
     cpSync(await drawing(), folder, { recursive: true });
+    // Villages side by side must not be heirs of one address: the page of one would find the program of another behind it.
+    rmSync(path.join(folder, "field/address.json"));
     return new Village(folder, await freePort());
   }
 
