@@ -2,7 +2,6 @@
 // (RFC 8785), Node's own SHA-256.
 
 import assert from "node:assert/strict";
-import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import path from "node:path";
 import { after, before, test } from "node:test";
@@ -11,6 +10,7 @@ import canonicalize from "canonicalize";
 import { compactVerify, importJWK } from "jose";
 
 import { run } from "./lib/coilside.mjs";
+import { sha256 } from "./lib/record.mjs";
 import { Village } from "./lib/village.mjs";
 
 /** @type {Village} */ let village;
@@ -33,9 +33,6 @@ before(async () => {
 after(async () => {
   await village?.end();
 });
-
-/** @param {Uint8Array} bytes */
-const sha256 = (bytes) => createHash("sha256").update(bytes).digest("hex");
 
 /** The files of a ZIP in which nothing is compressed. @param {Buffer} zip @returns {Map<string, Buffer>} */
 function filesOf(zip) {

@@ -2,7 +2,6 @@
 
 import assert from "node:assert/strict";
 import { mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
-import { createHash } from "node:crypto";
 import { createServer } from "node:http";
 import { tmpdir } from "node:os";
 import path from "node:path";
@@ -13,6 +12,7 @@ import { launch, troubles } from "./lib/chromium.mjs";
 import { start } from "./lib/coilside.mjs";
 import { Disk } from "./lib/outbox.mjs";
 import { makePhotos } from "./lib/photos.mjs";
+import { sha256 } from "./lib/record.mjs";
 import { Village } from "./lib/village.mjs";
 
 const GOOD = '<!doctype html><html lang="en"><title>A page</title><main><h1>A page</h1><p>Some words.</p></main></html>';
@@ -95,7 +95,7 @@ test("the photographs are on disk with the digests that were printed", (t) => {
   const made = makePhotos(folder, ["--count", "2", "--latitude=10.5", "--longitude=-20.25"]);
   assert.equal(made.length, 2);
   for (const one of made) {
-    assert.equal(createHash("sha256").update(readFileSync(one.file)).digest("hex"), one.sha256);
+    assert.equal(sha256(readFileSync(one.file)), one.sha256);
   }
   assert.equal(made[0].exif.longitude, -20.25);
 });
@@ -105,7 +105,7 @@ test("a photograph that becomes whole after the disk was looked at counts with a
   t.after(() => rmSync(folder, { recursive: true }));
   const bytes = 60_000;
   const whole = Buffer.alloc(bytes, 7);
-  const digest = createHash("sha256").update(whole).digest("hex");
+  const digest = sha256(whole);
   const [part, shelf] = [path.join(folder, "parts", `${digest}.part`), path.join(folder, "photos", digest.slice(0, 2))];
   for (const made of [path.dirname(part), shelf]) mkdirSync(made, { recursive: true });
   const disk = new Disk(folder, [{ sha256: digest, bytes }]);

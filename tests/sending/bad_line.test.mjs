@@ -5,12 +5,12 @@
 // minutes; the suite bench runs it. Without it the way is shorter and all else the same.
 
 import assert from "node:assert/strict";
-import { createHash, randomBytes } from "node:crypto";
+import { randomBytes } from "node:crypto";
 import path from "node:path";
 import { after, before, test } from "node:test";
 
 import { PROGRAM } from "../browser/lib/coilside.mjs";
-import { chained, deviceEvents, officeEvents, original } from "../browser/lib/record.mjs";
+import { chained, deviceEvents, officeEvents, original, sha256 } from "../browser/lib/record.mjs";
 import { rows } from "../browser/lib/rows.mjs";
 import { Village } from "../browser/lib/village.mjs";
 import { BadLine } from "./bad_line.mjs";
@@ -67,7 +67,6 @@ test("a visit with 12 photographs arrives whole over a line that loses 20 % and 
   const there = officeEvents(village.officeFolder, visit);
   const taken = chained(there, visit).filter(({ kind }) => kind === "photo-taken");
   assert.deepEqual(there.map(({ bytes }) => bytes), deviceEvents(folder, visit).map(({ bytes }) => bytes));
-  const sha256 = (/** @type {Buffer} */ bytes) => createHash("sha256").update(bytes).digest("hex");
   assert.deepEqual(taken.map(({ digest }) => digest), photographs.map(sha256));
   for (const bytes of photographs) assert.equal(original(village.officeFolder, sha256(bytes)), bytes.length);
   const [seal] = rows(path.join(village.officeFolder, "office.db"), `SELECT covers FROM seal WHERE visit = '${visit}'`);

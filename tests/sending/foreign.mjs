@@ -4,13 +4,13 @@
 // - that an upload may be announced again and stays what it is (tus would begin another one);
 // - all that is no photograph, or only shows a small picture ahead of one, goes to an office of ours.
 
-import { createHash } from "node:crypto";
 import { existsSync, readFileSync } from "node:fs";
 import http from "node:http";
 import { createRequire } from "node:module";
 import path from "node:path";
 
 import { start } from "../browser/lib/coilside.mjs";
+import { sha256 } from "../browser/lib/record.mjs";
 
 const require = createRequire(new URL("../browser/package.json", import.meta.url));
 const PHOTOS = "/api/v1/photos";
@@ -103,7 +103,7 @@ export class Front {
   /** @param {string} digest @param {http.ServerResponse} answer */
   receipt(digest, answer) {
     const file = this.file(digest);
-    const has = existsSync(file) ? createHash("sha256").update(readFileSync(file)).digest("hex") : "";
+    const has = existsSync(file) ? sha256(readFileSync(file)) : "";
     const body = JSON.stringify({ digest, safe: has === digest });
     answer.writeHead(200, { "Content-Type": "application/json", "Content-Length": Buffer.byteLength(body) }).end(body);
   }

@@ -2,13 +2,14 @@
 // cut at random: tusd (https://github.com/tus/tusd, the reference server) and @tus/server (https://github.com/tus/tus-node-server).
 
 import assert from "node:assert/strict";
-import { createHash, randomBytes } from "node:crypto";
+import { randomBytes } from "node:crypto";
 import { cpSync, mkdirSync, mkdtempSync, readFileSync, readdirSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { after, before, describe, test } from "node:test";
 
 import { start } from "../browser/lib/coilside.mjs";
+import { sha256 } from "../browser/lib/record.mjs";
 import { Village } from "../browser/lib/village.mjs";
 import { CuttingWire, random } from "./cutting.mjs";
 import { Device, inMemory, picture } from "./device.mjs";
@@ -23,7 +24,7 @@ const WITHIN_MS = 300_000;
 
 const draw = random(23);
 const photographs = Array.from({ length: PHOTOGRAPHS }, () => picture(randomBytes(1 + Math.floor(draw() * BYTES_MOST))));
-const digests = photographs.map((bytes) => createHash("sha256").update(bytes).digest("hex"));
+const digests = photographs.map(sha256);
 inMemory();
 const folder = mkdtempSync(path.join(tmpdir(), "coilside-foreign-"));
 /** @type {Village} */ let village;
@@ -61,7 +62,7 @@ describe("200 photographs come whole over a wire that is cut at random", { concu
         await new Device(field.addresses[0]?.url ?? "").safe(WITHIN_MS);
         console.log(`${name}: ${wire.cuts} cuts in ${wire.connections} connections, ${front.resumed} pieces went on; it said`, front.answers);
         for (const digest of digests) {
-          assert.equal(createHash("sha256").update(readFileSync(front.file(digest))).digest("hex"), digest);
+          assert.equal(sha256(readFileSync(front.file(digest))), digest);
         }
         const kept = readdirSync(uploads).filter((file) => /^[0-9a-f]{64}$/.test(file));
         assert.deepEqual(kept.sort(), digests.toSorted(), "it has each once and nothing else");

@@ -8,7 +8,7 @@ import { rows } from "./rows.mjs";
 
 /** @typedef {{ seq: number, bytes: string, hash?: string }} Row bytes in hexadecimal digits */
 
-/** @param {Buffer | string} bytes */
+/** @param {Uint8Array | string} bytes */
 export const sha256 = (bytes) => createHash("sha256").update(bytes).digest("hex");
 
 /** @param {string} folder the office's @param {string} visit @returns {Row[]} */
